@@ -1,0 +1,1 @@
+"""What a learner sees: pictures, blocks, practice."""

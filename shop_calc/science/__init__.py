@@ -1,0 +1,1 @@
+"""Published equations in SI: plain numbers and arrays, no trade words."""

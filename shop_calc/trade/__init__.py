@@ -1,0 +1,1 @@
+"""The job itself: piece, form, mix, batch, day, cure and plan."""
