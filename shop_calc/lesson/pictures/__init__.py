@@ -1,0 +1,1 @@
+"""Drawings: they take numbers and show them. matplotlib is imported nowhere else."""
