@@ -11,10 +11,12 @@ _SUFFIXES = {
     "kg_m2_h": "kg/m2/h", "pa": "Pa", "pa_s": "Pa/s", "kpa": "kPa", "mpa": "MPa", "c": "C", "k": "delta_K", "h": "h",
     "s": "s", "m_s": "m/s", "j_mol": "J/mol", "j_kg": "J/kg", "j_kg_k": "J/kg/K", "w": "W", "w_m2": "W/m2",
     "w_m2_k": "W/m2/K", "w_m_k": "W/m/K", "n": "N", "n_m": "N·m", "deg": "deg", "mm": "mm", "per_h": "1/h",
-    "per_m": "1/m", "per_c": "1/delta_K", "per_k": "1/delta_K", "c_h": "delta_K/h", "k_h": "delta_K/h",
+    "per_m": "1/m", "per_c": "1/delta_K", "per_k": "1/delta_K", "c_h": "delta_K·h",
     "m2_m3": "m2/m3", "m3_kg": "m3/kg", "m2_s": "m2/s", "s_m": "s/m",
 }  # fmt: skip
-_DIMENSIONLESS = ("fraction", "ratio", "factor", "count", "share", "exponent", "relative_density", "rd", "moisture")
+_DIMENSIONLESS = (
+    "fraction", "ratio", "factor", "count", "share", "exponent", "strain", "relative_density", "rd", "moisture",
+)  # fmt: skip
 
 
 def suffix_unit(name):
