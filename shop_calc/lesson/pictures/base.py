@@ -4,7 +4,6 @@ A picture is built once and then only updated in place, so that a slider can red
 being dragged. Nothing here lays a figure out anew per draw: margins are fixed per kind of figure.
 """
 
-import base64
 import html
 import io
 from contextlib import contextmanager
@@ -13,6 +12,8 @@ from types import MappingProxyType
 import matplotlib
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
+
+from shop_calc.lesson.page import img_tag
 
 # The eight colours of Okabe and Ito (Color Universal Design, 2008), told apart by colour-blind readers.
 BLACK, ORANGE, SKY, GREEN = "#000000", "#E69F00", "#56B4E9", "#009E73"
@@ -100,20 +101,24 @@ STYLE = MappingProxyType(
 
 @contextmanager
 def style():
-    """The house style while artists are made; a learner's own plots keep theirs.
+    """Set the house style while artists are made; a learner's own plots keep theirs.
 
     Examples
     --------
     >>> with style():
     ...     matplotlib.rcParams["font.size"]
     13.0
+
+    References
+    ----------
+    Common practice, no source.
     """
     with matplotlib.rc_context(dict(STYLE)):
         yield
 
 
 def new_figure(kind="wide"):
-    """An empty figure of one of the set sizes, with margins that never move.
+    """Make an empty figure of one of the set sizes, with margins that never move.
 
     Parameters
     ----------
@@ -135,6 +140,10 @@ def new_figure(kind="wide"):
     >>> figure, axes = new_figure("ribbon")
     >>> [round(float(side), 4) for side in figure.get_size_inches()]
     [9.0, 3.2]
+
+    References
+    ----------
+    Common practice, no source.
     """
     if kind not in KINDS:
         raise ValueError(f"kind: {kind!r} given; must be one of {', '.join(KINDS)}")
@@ -153,7 +162,7 @@ def new_figure(kind="wide"):
 
 
 def png_bytes(figure, dpi=LIVE_DPI):
-    """The figure as PNG, always the same number of pixels.
+    """Give the figure as PNG, always the same number of pixels.
 
     Parameters
     ----------
@@ -171,35 +180,14 @@ def png_bytes(figure, dpi=LIVE_DPI):
     --------
     >>> png_bytes(new_figure()[0])[1:4]
     b'PNG'
+
+    References
+    ----------
+    Common practice, no source.
     """
     out = io.BytesIO()
     figure.savefig(out, format="png", dpi=dpi, metadata={"Software": None}, pil_kwargs={"compress_level": 1})
     return out.getvalue()
-
-
-def img_tag(png, alt):
-    """An `<img>` that carries its own data and says in words what it shows.
-
-    Parameters
-    ----------
-    png : bytes
-        A PNG file [-].
-    alt : str
-        What the picture shows, for who cannot see it; escaped here [-].
-
-    Returns
-    -------
-    str
-        HTML [-].
-
-    Examples
-    --------
-    >>> img_tag(b"x", 'a "b"')[:22]
-    '<img alt="a &quot;b&qu'
-    """
-    data = base64.b64encode(png).decode("ascii")
-    look = "display:block;width:900px;max-width:100%;height:auto;background:#fff;border-radius:6px"
-    return f'<img alt="{html.escape(alt)}" style="{look}" src="data:image/png;base64,{data}">'
 
 
 class Still:
@@ -225,7 +213,7 @@ class Still:
 
 
 def show_still(figure, alt, caption):
-    """A figure ready to stand as the last line of a cell.
+    """Make a figure ready to stand as the last line of a cell.
 
     Parameters
     ----------
@@ -251,6 +239,10 @@ def show_still(figure, alt, caption):
     >>> figure, axes = new_figure()
     >>> show_still(figure, "An empty chart.", "Nothing yet.")._repr_mimebundle_()["text/plain"]
     'Picture: An empty chart.\\nNothing yet.'
+
+    References
+    ----------
+    Common practice, no source.
     """
     return Still(png_bytes(figure, STILL_DPI), alt, caption)
 

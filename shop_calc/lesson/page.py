@@ -1,0 +1,111 @@
+"""Small pieces of a page: everything that came from a person or a model is escaped here."""
+
+import base64
+import html
+import re
+
+_DEGREES = {
+    "degC": "°C",
+    "degF": "°F",
+    "C": "°C",
+    "F": "°F",
+    "delta_C": "°C",
+    "delta_F": "°F",
+    "delta_K": "°C",
+}
+_PURE = ("-", "fraction", "")
+
+
+def sign(unit):
+    """Write a unit as people read it.
+
+    Parameters
+    ----------
+    unit : str
+        Unit as `units.convert` reads it [-].
+
+    Returns
+    -------
+    str
+        For example "°F" or "lb/ft²·h"; empty for a pure number [-].
+
+    Examples
+    --------
+    >>> sign("kg/m2/h"), sign("degF"), sign("fraction")
+    ('kg/m²·h', '°F', '')
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if unit in _PURE:
+        return ""
+    first, *below = unit.split("/")
+    text = "/".join([first, "·".join(below)]) if below else first
+    return _DEGREES.get(unit) or re.sub("[23]", lambda power: "²³"[int(power.group()) - 2], text)
+
+
+def img_tag(png, alt, ratio=None):
+    """Make an `<img>` that carries its own data and says in words what it shows.
+
+    Not for pictures that lie in a file: those are named in the text.
+
+    Parameters
+    ----------
+    png : bytes
+        A PNG file [-].
+    alt : str
+        What the picture shows, for who cannot see it; escaped here [-].
+    ratio : tuple of int, optional
+        Width and height; keeps the place free before the picture has arrived [-].
+
+    Returns
+    -------
+    str
+        HTML [-].
+
+    Examples
+    --------
+    >>> img_tag(b"x", 'a "b"')[:31]
+    '<img alt="a &quot;b&quot;" deco'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    data = base64.b64encode(png).decode("ascii")
+    look = "display:block;width:900px;max-width:100%;height:auto;background:#fff;border-radius:6px"
+    if ratio:
+        look += f";aspect-ratio:{ratio[0]}/{ratio[1]}"
+    # decoding="sync": a picture replaced while a slider moves must not blink
+    return f'<img alt="{html.escape(alt)}" decoding="sync" style="{look}" src="data:image/png;base64,{data}">'
+
+
+def lines_html(text, first="", rest=""):
+    """Set a text line by line, the first line larger.
+
+    Parameters
+    ----------
+    text : str
+        Lines separated by line breaks; escaped here [-].
+    first, rest : str
+        Inline style of the first line and of the others [-].
+
+    Returns
+    -------
+    str
+        HTML [-].
+
+    Examples
+    --------
+    >>> lines_html("a < b\\nc")
+    '<div style="">a &lt; b</div><div style="">c</div>'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    lines = [line for line in str(text).splitlines() if line.strip()] or [""]
+    return "".join(
+        f'<div style="{rest if k else first}">{html.escape(line)}</div>' for k, line in enumerate(lines)
+    )

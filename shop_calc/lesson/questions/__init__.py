@@ -1,0 +1,1 @@
+"""The practice questions, one module a lesson; each has `QUESTIONS`."""
