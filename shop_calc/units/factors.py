@@ -7,14 +7,13 @@ from shop_calc.units.words import PINT, canonical, pieces
 
 # Where 0 °C lies on each scale: definitions of the scales.
 _ZERO = {"C": 0.0, "F": 32.0, "K": 273.15}
-_DIFFERENCE = {"delta_F", "delta_C", "delta_K"}
 
 
 @lru_cache(maxsize=1)
 def _registry():
     import pint  # a fifth of a second: only when the first factor is asked for
 
-    return pint.UnitRegistry(cache_folder=None)
+    return pint.UnitRegistry()
 
 
 def _pint_name(unit):
@@ -29,23 +28,48 @@ def _as_force(unit):
 
 @lru_cache(maxsize=512)
 def line(from_unit, to_unit):
-    """Return (factor, offset) of the straight line between two units: to = factor * from + offset."""
+    """Give the straight line between two units: to = factor * from + offset.
+
+    Not for numbers: that is `convert`.
+
+    Parameters
+    ----------
+    from_unit, to_unit : str
+        Units as people or data files write them [-].
+
+    Returns
+    -------
+    tuple of float
+        Factor [to_unit/from_unit] and offset [to_unit].
+
+    Raises
+    ------
+    ValueError
+        When a unit is not known, or when the two measure different things.
+
+    Examples
+    --------
+    >>> line("in", "mm")
+    (25.4, 0.0)
+
+    References
+    ----------
+    pint's table of units; the zero points 32 °F and 273.15 K are definitions.
+    """
     source, target = canonical(from_unit), canonical(to_unit)
     for text, unit in ((from_unit, source), (to_unit, target)):
         if unit is None:
-            raise ValueError(f"unit: {text!r} given; this workbook has no such unit")
+            raise ValueError(f"unit: {text!r} given; it must be a unit of the table in shop_calc.units")
     import pint
 
-    registry = _registry()
-    try:
-        factor = registry.convert(1.0, _pint_name(source), _pint_name(target))
-    except pint.DimensionalityError:
+    for read in (str, _as_force):
         try:
-            factor = registry.convert(1.0, _pint_name(_as_force(source)), _pint_name(_as_force(target)))
+            factor = _registry().convert(1.0, _pint_name(read(source)), _pint_name(read(target)))
+            break
         except pint.DimensionalityError:
-            raise ValueError(
-                f"unit: {from_unit!r} to {to_unit!r} asked; they measure different things"
-            ) from None
+            factor = None
+    if factor is None:
+        raise ValueError(f"unit: {from_unit!r} to {to_unit!r} asked; the two measure different things")
     short = float(f"{factor:.12g}")
     if math.isclose(short, factor, rel_tol=1e-15):  # 0.9999999999999999 and the like are rounding in pint
         factor = short
@@ -57,9 +81,9 @@ def line(from_unit, to_unit):
 def convert(value, from_unit, to_unit):
     """Change a number, or an array of numbers, from one unit to another.
 
-    Not for text a person typed: that is `parse`. "F", "C" and "K" on both sides are readings of a thermometer, with
-    their offset; with "delta_K", "delta_C" or "delta_F" on either side both are differences. "lb" is a mass,
-    and a pound of force where the other side is a force or a pressure.
+    Not for text a person typed: that is `parse`. "F", "C" and "K" on both sides are readings of a
+    thermometer, with their offset; with "delta_K", "delta_C" or "delta_F" on either side both are
+    differences. "lb" is a mass, and a pound of force where the other side is a force or a pressure.
 
     Parameters
     ----------
@@ -80,19 +104,19 @@ def convert(value, from_unit, to_unit):
 
     Notes
     -----
-    Factors come from pint and are kept, so that only the first call of a pair is slow. They hold the exact
+    Factors come from pint and are kept, so that only the first call of a pair is slow. They hold the
     definitions 1 in = 25.4 mm, 1 lb = 0.45359237 kg, 1 US gallon = 231 in3.
 
     Examples
     --------
-    >>> convert(62.400, "lb/ft3", "kg/m3")
-    999.5521054...
-    >>> convert(72.000, "F", "C")
-    22.22222...
+    >>> round(convert(62.4, "lb/ft3", "kg/m3"), 4)
+    999.5521
+    >>> round(convert(72.0, "F", "C"), 5)
+    22.22222
 
     References
     ----------
-    Exact definitions of the yard and pound (1959); pint's table of units for everything else.
+    Definitions of the yard and pound (1959) and of the gallon; pint's table of units for everything else.
     """
     factor, offset = line(from_unit, to_unit)
     if isinstance(value, (list, tuple)):

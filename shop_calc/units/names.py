@@ -1,22 +1,24 @@
 """Units told by a name's suffix, and quantities of the project's own data files."""
 
+import math
 import re
 
-from shop_calc.units.numbers import Unreadable, decimal, fraction, mixed
+from shop_calc.units.numerals import Unreadable, decimal, fraction, mixed
 from shop_calc.units.words import canonical, is_us
 
 # The glossary of suffixes. The longest that fits wins: rate_kg_m2_h is not in hours.
 _SUFFIXES = {
-    "m": "m", "m2": "m2", "m3": "m3", "kg": "kg", "kg_m": "kg/m", "kg_m2": "kg/m2", "kg_m3": "kg/m3",
-    "kg_m2_h": "kg/m2/h", "pa": "Pa", "pa_s": "Pa/s", "kpa": "kPa", "mpa": "MPa", "c": "C", "k": "delta_K", "h": "h",
-    "s": "s", "m_s": "m/s", "j_mol": "J/mol", "j_kg": "J/kg", "j_kg_k": "J/kg/K", "w": "W", "w_m2": "W/m2",
-    "w_m2_k": "W/m2/K", "w_m_k": "W/m/K", "n": "N", "n_m": "N·m", "deg": "deg", "mm": "mm", "per_h": "1/h",
-    "per_m": "1/m", "per_c": "1/delta_K", "per_k": "1/delta_K", "c_h": "delta_K·h",
-    "m2_m3": "m2/m3", "m3_kg": "m3/kg", "m2_s": "m2/s", "s_m": "s/m",
+    "m": "m", "m2": "m2", "m3": "m3", "mm": "mm", "kg": "kg", "kg_m": "kg/m", "kg_m2": "kg/m2",
+    "kg_m3": "kg/m3", "kg_m2_h": "kg/m2/h", "kg_m2_h_pa": "kg/m2/h/Pa", "pa": "Pa", "pa_s": "Pa/s",
+    "kpa": "kPa", "mpa": "MPa", "c": "C", "k": "delta_K", "c_h": "delta_K·h", "h": "h", "s": "s",
+    "m_s": "m/s", "km_h": "km/h", "j_mol": "J/mol", "j_kg": "J/kg", "j_kg_k": "J/kg/K", "w": "W", "w_m2": "W/m2",
+    "w_m2_k": "W/m2/K", "w_m_k": "W/m/K", "n": "N", "n_m": "N·m", "deg": "deg", "m2_m3": "m2/m3",
+    "m3_kg": "m3/kg", "m2_s": "m2/s", "per_h": "1/h", "per_m": "1/m", "per_k": "1/delta_K",
 }  # fmt: skip
-_DIMENSIONLESS = (
-    "fraction", "ratio", "factor", "count", "share", "exponent", "strain", "relative_density", "rd", "moisture",
-)  # fmt: skip
+_DIMENSIONLESS = re.compile(
+    r"(.*_)?(relative_densit(y|ies)|rd|fractions?|ratios?|factors?|counts?|shares?"
+    r"|exponents?|numbers?|multipliers?)"
+)
 
 
 def suffix_unit(name):
@@ -34,8 +36,8 @@ def suffix_unit(name):
 
     Notes
     -----
-    `_k` is a difference of temperatures ("delta_K"), `_c` a temperature. A name that is only a suffix ("m") tells
-    nothing.
+    `_c` is a temperature, `_k` a difference of temperatures, `_pa_s` pascals per second, `_c_h` degree-hours
+    and `_n_m` newton metres. A name that is only a suffix ("m") tells nothing.
 
     Examples
     --------
@@ -51,14 +53,11 @@ def suffix_unit(name):
         unit = _SUFFIXES.get("_".join(parts[start:]))
         if unit:
             return unit
-    low = name.lower()
-    if any(low == word or low.endswith("_" + word) or low.endswith(word + "s") for word in _DIMENSIONLESS):
-        return "-"
-    return None
+    return "-" if _DIMENSIONLESS.fullmatch(name.lower()) else None
 
 
-_NUMBER = re.compile(r"[+-]?(?:[0-9][0-9,]*\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?")
-_FRACTION = re.compile(r"(?:([0-9]{1,9})[ -])?([0-9]{1,9})/([0-9]{1,9})")
+_NUMBER = re.compile(r"[+-]?([0-9][0-9,]*(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]{1,3})?")
+_FRACTION = re.compile(r"([+-]?)(?:([0-9]{1,9})[ -])?([0-9]{1,9})/([0-9]{1,9})(?![0-9])")
 
 
 def parse_quantity(text):
@@ -91,24 +90,24 @@ def parse_quantity(text):
     Common practice, no source.
     """
     clean = text.strip().replace("−", "-")
-    sign = -1.0 if clean.startswith("-") and clean[1:2].isdigit() else 1.0
     try:
-        if found := _FRACTION.match(clean.lstrip("-")):
-            whole, top, bottom = found.groups()
-            number = sign * (mixed(whole, top, bottom) if whole else fraction(top, bottom))
-            rest = clean.lstrip("-")[found.end() :]
+        if found := _FRACTION.match(clean):
+            sign, whole, top, bottom = found.groups()
+            number = mixed(whole, top, bottom) if whole else fraction(top, bottom)
+            number = -number if sign == "-" else number
         elif found := _NUMBER.match(clean):
-            rest = clean[found.end() :]
-            number = found.group()
-            if "," in number:
-                us = is_us(canonical(rest) or "-")
-                number = sign * decimal(number.lstrip("+-"), us)
-            number = float(number)
+            run = found.group().lstrip("+-")
+            us = is_us(canonical(clean[found.end() :]) or "-")
+            number = decimal(run, us) if "," in run else float(run)
+            number = -number if clean[0] == "-" else number
         else:
             raise Unreadable("it does not begin with a number")
+        if not math.isfinite(number):
+            raise Unreadable("its number is too large")
+        rest = clean[found.end() :].strip()
+        unit = canonical(rest) if rest else "-"
+        if unit is None:
+            raise Unreadable(f"{rest!r} is not a unit of the table in shop_calc.units")
     except ValueError as problem:
         raise ValueError(f"quantity: {text!r} given; {problem}") from None
-    unit = canonical(rest) if rest.strip() else "-"
-    if unit is None:
-        raise ValueError(f"quantity: {text!r} given; {rest.strip()!r} is not a unit this workbook knows")
     return number, unit

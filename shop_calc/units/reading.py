@@ -2,15 +2,18 @@
 
 import math
 import re
+from itertools import pairwise
 
 from shop_calc.units.factors import line
-from shop_calc.units.kinds import KINDS_OF_UNIT, kind_of
-from shop_calc.units.numbers import Unreadable, decimal, fraction, mixed
+from shop_calc.units.kinds import KIND_OF_UNIT, kind_of
+from shop_calc.units.numerals import Unreadable, decimal, fraction, mixed
 from shop_calc.units.scan import items, plain
+from shop_calc.units.showing import printed
 from shop_calc.units.words import canonical, is_us, unclear
 
 LONGEST = 80  # characters; the longest size a person writes has about 20
-_BASIS = {"binder", "cement", "cementitious", "powder", "mortar", "mix", "total", "water", "sand", "stone"}
+_BASIS = {"binder", "cement", "cementitious", "powder", "mortar", "mix", "total", "water", "sand",
+          "stone", "aggregate", "bag"}  # fmt: skip
 _POWER_OF_TEN = re.compile(r"[0-9][.]?[eE][+-]?[0-9]")
 _OUNCES = {
     "mass": "a fluid ounce is a volume (2 Tbsp, 29.6 mL); a mass is written oz",
@@ -26,7 +29,7 @@ def _shown(text):
 
 def _refuse(entry, given, why, kind):
     examples = ", ".join(kind.examples)
-    raise ValueError(f"{entry}: {given} given; {why}. Write a {kind.title} like {examples}")
+    raise ValueError(f"{entry}: {given} given; {why}. Write a {kind.title} like {examples}") from None
 
 
 def basis(text):
@@ -65,25 +68,28 @@ def _without_basis(phrase):
 
 
 def _unit(phrase, kind):
-    """Turn a unit phrase into our name of it, or raise Unreadable with the reason in shop words."""
+    """Turn a unit phrase into our name of it, or say in shop words why not."""
     if kind.name in ("mass_ratio", "fraction"):
         phrase = _without_basis(phrase)
         if kind.plain and phrase.lower() in ("", "by mass"):
             return "-"
     name = canonical(phrase)
-    if name in kind.words:
+    if name in kind.words and phrase not in ("-", "1"):
         return name
+    if not phrase:
+        raise Unreadable("it has no unit")
     if kind.name == "mass" and name == "floz":
         raise Unreadable(_OUNCES["mass"])
     if kind.name in ("volume", "liquid") and name == "oz":
         raise Unreadable(_OUNCES["volume"])
     if name == "deg" and kind.name.startswith("temperature"):
         raise Unreadable("degrees of which scale? F or C is missing")
-    hint = unclear(phrase)
-    if hint:
+    if hint := unclear(phrase):
         raise Unreadable(hint)
-    if name in KINDS_OF_UNIT:
-        raise Unreadable(f"{_shown(phrase)} is a unit of {KINDS_OF_UNIT[name][0]}")
+    if name in KIND_OF_UNIT:
+        better = [f"{name}{power}" for power in "23" if f"{name}{power}" in kind.words]
+        better = f"; {better[0]} would fit" if better else ""
+        raise Unreadable(f"{_shown(phrase)} is a unit of {KIND_OF_UNIT[name]}{better}")
     raise Unreadable(f"{_shown(phrase)} is not a unit this entry knows")
 
 
@@ -111,10 +117,11 @@ def _number(found, at):
 def _tidy(found):
     """Drop the "and" and the commas that only join two parts."""
     out = []
-    for item in found:
-        what, text, gap = item
-        if what == "," or (what == "unit" and text.lower() == "and"):
-            if not out or out[-1][0] not in ("unit", "number") or item is found[-1]:
+    for at, (what, text, gap) in enumerate(found):
+        comma, joins = what == ",", what == "unit" and text.lower() == "and"
+        if comma or joins:
+            before = found[at - 1][0] if at else ""
+            if at + 1 == len(found) or before not in (("unit",) if comma else ("unit", "number")):
                 raise Unreadable(f"{_shown(text)} cannot stand there")
             continue
         if what == "unit" and text.lower().endswith(" and"):
@@ -123,20 +130,29 @@ def _tidy(found):
     return out
 
 
+def _no_unit(run, kind):
+    if kind.name == "fraction":
+        return f"it has no unit: {run} % or {run} fraction"
+    if kind.us_unit == kind.si_shown:
+        return "it has no unit"
+    return f"it has no unit: {run} {printed(kind.us_unit)} or {run} {printed(kind.si_shown)}"
+
+
 def _parts(found, kind):
-    """Return [(value, unit, whole?)] for the numbers and units of an entry, signs left out."""
+    """List (value, unit, whole?) for the numbers and units of an entry, its sign left out."""
     parts, at = [], 0
     while at < len(found):
         if parts and found[at][0] == "-" and parts[-1][1] == "ft":
             at += 1  # 10'-6"
             if at == len(found):
                 raise Unreadable("something is missing after the dash")
+        start = at
         value, whole, at = _number(found, at)
-        if at < len(found) and found[at][0] == "unit":
+        if at < len(found):
+            if found[at][0] != "unit":
+                raise Unreadable(f"{_shown(found[at][1])} cannot stand there")
             unit = _unit(found[at][1], kind)
             at += 1
-        elif at < len(found):
-            raise Unreadable(f"{_shown(found[at][1])} cannot stand there")
         elif parts and parts[-1][1] == "ft" and value(True) < 12:
             unit = "in"  # 10'6
         elif kind.plain and not parts:
@@ -144,8 +160,9 @@ def _parts(found, kind):
         elif parts:
             raise Unreadable("the last number has no unit")
         else:
-            value(True)
-            raise Unreadable("it has no unit")
+            value(True)  # "11/4" is refused for its two readings first
+            run = "".join(" " * gap + text for _, text, gap in found[start:]).strip()
+            raise Unreadable(_no_unit(run, kind))
         parts.append((value(is_us(unit)), unit, whole))
     return parts
 
@@ -155,27 +172,58 @@ def _total(parts, kind, sign):
     if len(parts) > 1:
         if not kind.parts:
             raise Unreadable("only one number with its unit is understood here")
+        if len({unit for _, unit, _ in parts}) < len(parts):
+            raise Unreadable("the same unit stands twice")
         if not all(whole for _, _, whole in parts[:-1]):
             raise Unreadable("only the last part may have a fraction")
         sizes = [line(unit, kind.si_unit)[0] for _, unit, _ in parts]
-        if len({unit for _, unit, _ in parts}) < len(parts):
-            raise Unreadable("the same unit stands twice")
-        if any(small >= large for large, small in zip(sizes, sizes[1:], strict=False)):
+        if any(small >= large for large, small in pairwise(sizes)):
             raise Unreadable("the larger unit must stand first")
     total = 0.0
     for value, unit, _ in parts:
         factor, offset = line(unit, kind.si_unit)
         total += sign * value * factor + offset
-    return float(f"{total:.15g}") + 0.0  # 3/4 in is 0.01905 m and not 0.019049999999999997
+    return float(f"{total:.15g}")  # 3/4 in is 0.01905 m and not 0.019049999999999997
+
+
+def _within(total, kind):
+    """Return the value, or say that it is below what the kind can be."""
+    if not math.isfinite(total):
+        raise Unreadable("it must be a number that can be measured")
+    if kind.floor is None or total >= kind.floor:
+        return total + 0.0  # no -0
+    if kind.floor:
+        if total > kind.floor - 1e-9:
+            return kind.floor  # -459.67 F is absolute zero but for the last digit
+        raise Unreadable("it is below absolute zero, -459.67 °F or -273.15 °C")
+    raise Unreadable("it must be at least 0")
+
+
+def _read(text, kind):
+    """Read a text into SI, or say what is wrong with it."""
+    if not text.strip():
+        raise Unreadable("nothing is written there")
+    if len(text) > LONGEST:
+        raise Unreadable(f"it is longer than {LONGEST} characters")
+    if _POWER_OF_TEN.search(text):
+        raise Unreadable("powers of ten are not understood; write the number out")
+    found = items(plain(text))
+    sign = -1.0 if found and found[0][0] == "-" else 1.0
+    if found and found[0][0] in ("-", "+"):
+        found = found[1:]
+    if not found or found[0][0] != "number":
+        raise Unreadable("it does not begin with a number")
+    return _within(_total(_parts(_tidy(found), kind), kind, sign), kind)
 
 
 def parse(text, kind, entry="value"):
     """Read a quantity as a person types it.
 
-    Not for data files of the project, which use `parse_quantity`. A bare number is refused where a unit is needed.
-    A point is the decimal point. A comma before exactly three digits groups thousands with US units ("1,440 in2") and
-    is refused with metric ones ("1,500 mm" has two readings); any other single comma is a decimal comma ("38,5 mm").
-    A number below 12 that ends a size in feet is inches (10'6).
+    Not for data files of the project, which use `parse_quantity`. A bare number is refused where a unit is
+    needed. A point is the decimal point. A comma before exactly three digits groups thousands with US units
+    ("1,440 in2") and is refused with metric ones ("1,500 mm" has two readings); any other single comma is a
+    decimal comma ("38,5 mm"). A number below 12 that ends a size in feet is inches (10'6). The word after a
+    share ("5 % of cement") is read by `basis`.
 
     Parameters
     ----------
@@ -194,52 +242,37 @@ def parse(text, kind, entry="value"):
     Raises
     ------
     ValueError
-        When the text cannot be read, has two readings, has a unit of another kind, or is below the least value.
+        When the text cannot be read, has two readings, has a unit of another kind, or is below the least
+        possible value.
 
     Notes
     -----
-    Only the unit words of the table in this package are understood and nothing that was typed is run.
+    Only the unit words of the table in this package are understood, and nothing that was typed is run.
+    Gallons, quarts, cups and fluid ounces are US measures.
 
     Examples
     --------
     >>> parse("5' 3/4\\"", "length")
     1.54305
-    >>> parse("2 lb 3 oz", "mass")
-    0.99223330...
+    >>> round(parse("2 lb 3 oz", "mass"), 6)
+    0.992233
 
     References
     ----------
     Common practice, no source.
     """
     kind = kind_of(kind)
-    if isinstance(text, (int, float)) and not isinstance(text, bool):
-        if not kind.plain:
-            _refuse(entry, str(text)[:40], "it has no unit", kind)
-        text = format(float(text), "f") if math.isfinite(text) and abs(text) < 1e15 else str(text)
-        text = text.rstrip("0").rstrip(".") if "." in text else text
-    if not isinstance(text, str):
-        _refuse(entry, type(text).__name__, "it must be a text with a unit", kind)
-    given = _shown(text)
+    given = _shown(text) if isinstance(text, str) else _shown(str(text))[1:-1]
     try:
-        if not text.strip():
-            raise Unreadable("nothing is written there")
-        if len(text) > LONGEST:
-            raise Unreadable(f"it is longer than {LONGEST} characters")
-        if _POWER_OF_TEN.search(text):
-            raise Unreadable("powers of ten are not understood; write the number out")
-        found = items(plain(text))
-        sign = -1.0 if found and found[0][0] == "-" else 1.0
-        if found and found[0][0] in "-+":
-            found = found[1:]
-        if not found or found[0][0] != "number":
-            raise Unreadable("it does not begin with a number")
-        parts = _parts(_tidy(found), kind)
-        total = _total(parts, kind, sign)
-        if not math.isfinite(total):
-            raise Unreadable("it is not a number of a possible size")
-        if kind.floor is not None and total < kind.floor - 1e-9:
-            raise Unreadable("it is below absolute zero" if kind.floor else "it cannot be negative")
-        return total
+        if isinstance(text, str):
+            return _read(text, kind)
+        if isinstance(text, bool) or not isinstance(text, (int, float)):
+            raise Unreadable("it must be a text with a number and a unit")
+        if not kind.plain:
+            raise Unreadable(_no_unit(given, kind))
+        return _within(float(text), kind)
+    except OverflowError:
+        why = "it must be a number that can be measured"
     except Unreadable as problem:
         why = str(problem)
     _refuse(entry, given, why, kind)

@@ -8,17 +8,44 @@ from shop_calc.units.kinds import kind_of
 
 # Our unit names as they are printed; a name that is not here prints as it is.
 _PRINTED = {
-    "in2": "in²", "ft2": "ft²", "cm2": "cm²", "m2": "m²", "in3": "in³", "ft3": "ft³", "m3": "m³",
-    "lb/ft3": "lb/ft³", "kg/m3": "kg/m³", "F": "°F", "C": "°C", "delta_F": "°F", "delta_C": "°C", "mi/h": "mph",
-    "floz": "fl oz", "lbf/ft2": "lb/ft²", "lb/ft2": "lb/ft²", "lb/ft2/h": "lb/ft²·h", "kg/m2/h": "kg/m²·h",
-    "kg/m2": "kg/m²", "ft2/gal": "ft²/gal", "m2/L": "m²/L", "lbf": "lb", "um": "µm", "W/m2/K": "W/m²K",
-    "W/m/K": "W/mK", "J/kg/K": "J/kgK", "-": "",
+    "in2": "in²", "ft2": "ft²", "cm2": "cm²", "m2": "m²", "in3": "in³", "ft3": "ft³", "m3": "m³", "um": "µm",
+    "lb/ft3": "lb/ft³", "kg/m3": "kg/m³", "F": "°F", "C": "°C", "delta_F": "°F", "delta_C": "°C",
+    "mi/h": "mph", "floz": "fl oz", "lbf": "lb", "lbf/ft2": "lb/ft²", "lb/ft2": "lb/ft²", "kg/m2": "kg/m²",
+    "lb/ft2/h": "lb/ft²·h", "kg/m2/h": "kg/m²·h", "ft2/gal": "ft²/gal", "m2/L": "m²/L",
+    "W/m2/K": "W/m²K", "W/m/K": "W/mK", "J/kg/K": "J/kgK", "-": "",
 }  # fmt: skip
 NOT_KNOWN = "not known"
 
 
+def printed(unit):
+    """Give a unit as it is printed.
+
+    Parameters
+    ----------
+    unit : str
+        Our name of the unit [-].
+
+    Returns
+    -------
+    str
+        The same with raised figures and degree signs [-].
+
+    Examples
+    --------
+    >>> printed("lb/ft3"), printed("mi/h")
+    ('lb/ft³', 'mph')
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return _PRINTED.get(unit, unit)
+
+
 def plain_number(value, digits=3, decimals=None):
-    """Write a number with so many significant digits, never fewer than its whole digits, never as a power of ten.
+    """Write a number to so many significant digits, keeping its whole digits, never as a power of ten.
+
+    Not for missing values: `show` says "not known".
 
     Parameters
     ----------
@@ -43,7 +70,7 @@ def plain_number(value, digits=3, decimals=None):
     ----------
     Common practice, no source.
     """
-    exact = Decimal(f"{value:.12g}")  # twelve digits: what is left of 1.005 after two conversions is 1.005 again
+    exact = Decimal(f"{value:.12g}")  # after two conversions 1.005 may be 1.0049999999999999
     if exact == 0:
         return "0"
     places = max(digits - 1 - exact.adjusted(), 0)
@@ -134,9 +161,11 @@ def _hours(hours, digits):
 
 
 def _in_units(value, kind, ladder, digits):
-    unit = next((name for least, name in ladder if abs(value) >= least), ladder[-1][1])
+    unit = next(name for least, name in ladder if abs(value) >= least or least == 0.0)
+    if value == 0:
+        unit = kind.us_unit if ladder is kind.us else kind.si_shown
     number = plain_number(convert(value, kind.si_unit, unit), digits, kind.decimals)
-    return f"{number} {_PRINTED.get(unit, unit)}".rstrip()
+    return f"{number} {printed(unit)}".rstrip()
 
 
 def show(value, kind, system="both", digits=None):
@@ -147,7 +176,7 @@ def show(value, kind, system="both", digits=None):
     Parameters
     ----------
     value : float
-        The quantity; NaN is shown as "not known" [SI unit of the kind].
+        The quantity; NaN and None are shown as "not known" [SI unit of the kind].
     kind : str
         One of KINDS [-].
     system : str
@@ -163,7 +192,7 @@ def show(value, kind, system="both", digits=None):
     Raises
     ------
     ValueError
-        When kind or system is not known.
+        When kind or system is not known, or the value is not one number.
 
     Notes
     -----
@@ -183,7 +212,10 @@ def show(value, kind, system="both", digits=None):
     kind = kind_of(kind)
     if system not in ("us", "si", "both"):
         raise ValueError(f"system: {system!r} given; it must be 'us', 'si' or 'both'")
-    value, digits = float(value), digits or kind.digits
+    try:
+        value, digits = float("nan" if value is None else value), digits or kind.digits
+    except TypeError:
+        raise ValueError(f"{kind.title}: {value!r} given; it must be one number") from None
     if math.isnan(value):
         return NOT_KNOWN
     if math.isinf(value):

@@ -26,6 +26,8 @@ cup   cup           cup cups
 pt    pint       pt pts pint pints
 qt    quart      qt qts quart quarts
 gal   gallon     gal gals gallon gallons
+cL    centiliter    cl centiliter centiliters centilitre centilitres
+dL    deciliter     dl deciliter deciliters decilitre decilitres
 mL    milliliter    ml mls milliliter milliliters millilitre millilitres
 L     liter         l lt ltr liter liters litre litres
 s     second        s sec secs second seconds
@@ -82,7 +84,7 @@ _COMPOUND = {
 _SAME = {"lb/in2": "psi", "lbf/in2": "psi", "N/mm2": "MPa", "N/m2": "Pa", "kN/m2": "kPa", "MN/m2": "MPa"}
 
 # Words that look like a unit but have two meanings: the message says which to write instead.
-UNCLEAR = {
+_UNCLEAR = {
     "ton": "a ton is 2000 lb in one shop and 1000 kg in another; write lb or kg",
     "tons": "a ton is 2000 lb in one shop and 1000 kg in another; write lb or kg",
     "tonne": "write it in kg (1 tonne is 1000 kg)",
@@ -96,46 +98,114 @@ UNCLEAR = {
     "bags": "bags differ; write the mass in lb or kg",
 }
 
-METRIC = {"um", "mm", "cm", "m", "km", "ug", "g", "kg", "mL", "L", "C", "K", "N", "kN", "kgf", "Pa", "kPa",
-          "MPa", "bar", "J", "kJ", "MJ", "cal", "kcal", "W", "kW", "mol"}  # fmt: skip
-US = {"in", "ft", "yd", "mil", "mi", "lb", "oz", "floz", "tsp", "tbsp", "cup", "pt", "qt", "gal", "F", "lbf",
-      "psi", "ksi", "BTU", "hp"}  # fmt: skip
+# Units that only US shops use: their commas group thousands.
+_US = {"in", "ft", "yd", "mil", "mi", "lb", "oz", "floz", "tsp", "tbsp", "cup", "pt", "qt", "gal", "F", "lbf",
+       "psi", "ksi", "BTU", "hp"}  # fmt: skip
 
 _POWERS = {"square": "2", "sq": "2", "cubic": "3", "cu": "3"}
-_DEGREES = {"deg", "degree", "degrees", "°"}
-_TOKEN = re.compile(r"[a-zA-Zµμ℉℃_]+|°|%|#|[23]|[/·*^().\"' -]")
-
-
-def split_power(piece):
-    """Split "ft2" into ("ft", 2); a unit without a power has power 1."""
-    return (piece[:-1], int(piece[-1])) if piece[-1] in "23" else (piece, 1)
+_MODIFIERS = {"deg": "deg", "degree": "deg", "degrees": "deg", "°": "deg", "fl": "fl", "fluid": "fl"}
+_TOKEN = re.compile(r"[a-zA-Zµμ℉℃_]+|[°%#23/·*.\"' -]")
+_LONGEST = 60  # characters; "pounds per square foot per hour" has 31
 
 
 def pieces(unit):
-    """Yield (name, power) of each part of one of our unit names, powers below the line negative."""
-    above, *below = unit.split("/")
-    for text, sign in [(above, 1), *((part, -1) for part in below)]:
+    """List the parts of one of our unit names, with the powers of those below the line negative.
+
+    Parameters
+    ----------
+    unit : str
+        A name that `canonical` gave [-].
+
+    Returns
+    -------
+    list of tuple
+        (name, power) of each part [-].
+
+    Examples
+    --------
+    >>> pieces("lb/ft2/h")
+    [('lb', 1), ('ft', -2), ('h', -1)]
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    found = []
+    for row, text in enumerate(unit.split("/")):
         for piece in text.split("·"):
-            name, power = split_power(piece)
+            name, power = (piece[:-1], int(piece[-1])) if piece[-1] in "23" else (piece, 1)
             if name != "1":
-                yield name, sign * power
+                found.append((name, -power if row else power))
+    return found
 
 
 def is_us(unit):
-    """True for a unit used only in US shops (feet, pounds), where a comma groups thousands."""
-    return any(name in US for name, _ in pieces(unit))
+    """Tell whether a unit is one that only US shops use, so that its comma groups thousands.
+
+    Parameters
+    ----------
+    unit : str
+        A name that `canonical` gave [-].
+
+    Returns
+    -------
+    bool
+        True when any part is an inch, a pound, a quart and the like [-].
+
+    Examples
+    --------
+    >>> is_us("lb/ft3"), is_us("mm")
+    (True, False)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return any(name in _US for name, _ in pieces(unit))
 
 
 def unclear(phrase):
-    """Return the advice for a word with two meanings, or an empty text."""
+    """Say what to write instead of a unit word with two meanings.
+
+    Parameters
+    ----------
+    phrase : str
+        The unit as typed [-].
+
+    Returns
+    -------
+    str
+        Advice in shop words, or an empty text [-].
+
+    Examples
+    --------
+    >>> unclear("T")
+    't can be a teaspoon, a tablespoon or a tonne; write tsp, Tbsp or kg'
+
+    References
+    ----------
+    Common practice, no source.
+    """
     for word in phrase.replace(".", " ").replace("/", " ").split():
-        if word.lower() in UNCLEAR:
-            return UNCLEAR[word.lower()]
+        if word.lower() in _UNCLEAR:
+            return _UNCLEAR[word.lower()]
     return "mPa is a thousandth of a pascal; write MPa" if "mPa" in phrase else ""
 
 
+def _plain_unit(phrase):
+    """Bring raised figures, powers and the brackets of kg/(m2·h) to one way of writing."""
+    text = phrase.strip().replace("²", "2").replace("³", "3").replace("⋅", "·")
+    for power in "23":
+        text = text.replace(f"**{power}", power).replace(f"^{power}", power)
+    if text.endswith(")") and text.count("/(") == 1 and text.count("(") == text.count(")") == 1:
+        text = text.replace("/(", "/")[:-1]
+    return text
+
+
 def canonical(phrase):
-    """Bring a unit as written ("sq. ft.", "pounds per cubic foot", "lb/ft²·h") to our own name of it.
+    """Bring a unit as written to our own name of it.
+
+    Not for a number with its unit: that is `parse` or `parse_quantity`.
 
     Parameters
     ----------
@@ -145,7 +215,11 @@ def canonical(phrase):
     Returns
     -------
     str or None
-        Our name of the unit ("ft2", "lb/ft3", "lb/ft2/h"), None when a word is not known [-].
+        Our name of the unit, None when it holds a word or sign that is not known [-].
+
+    Notes
+    -----
+    Capitals do not matter, except that mPa is never taken for MPa. US measures: a gallon is 231 in3.
 
     Examples
     --------
@@ -156,50 +230,49 @@ def canonical(phrase):
     ----------
     Common practice, no source.
     """
-    text = phrase.strip().replace("²", "2").replace("³", "3").replace("**", "")
-    if not text or len(text) > 60 or "mPa" in text:
-        return None
+    text = _plain_unit(phrase)
     if text in ("-", "1"):
         return "-"
-    if text.startswith("1/"):
-        text = text[1:]
+    upside_down = text.startswith("1/")
+    text = text[2:] if upside_down else text
     tokens = _TOKEN.findall(text)
-    if "".join(tokens) != text:
+    if not text or len(text) > _LONGEST or "mPa" in text or "".join(tokens) != text:
         return None
-    above, below, power, degrees, fluid, divide = [], [], "", False, False, False
+    rows = [[], []]  # above and below the line
+    row, power, modifier, waiting, before = (1 if upside_down else 0), "", "", True, ""
     for token in tokens:
         low = token.lower()
-        target = below if divide else above
-        if low in (" ", "·", "*", "^", "(", ")", ".", "-"):
+        last, before = before, token
+        if low == " ":
             continue
-        if low in ("/", "per"):
-            if power or degrees or fluid:
+        if low == ".":
+            if not last.isalpha():
                 return None
-            divide = True
+        elif low in ("/", "per", "·", "*", "-"):
+            if waiting or power or modifier:
+                return None
+            waiting, row = True, 1 if low in ("/", "per") else row
         elif low in ("2", "3"):
-            if not target or target[-1][-1] in "23":
+            if waiting or not last.isalpha() or rows[row][-1][-1] in "23":
                 return None
-            target[-1] += low
+            rows[row][-1] += low
         elif low in _POWERS:
             power = _POWERS[low]
-        elif low in ("fl", "fluid"):
-            fluid = True
-        elif low in _DEGREES:
-            degrees = True
+        elif low in _MODIFIERS:
+            modifier = _MODIFIERS[low]
         else:
             name = _COMPOUND.get(low) or _SPELLINGS.get(low)
-            if name is None or (degrees and name not in ("F", "C", "K")) or (fluid and name != "oz"):
+            if name is None or (modifier == "deg" and name not in ("F", "C", "K")):
                 return None
-            if power and ("/" in name or name[-1] in "23"):
+            if (modifier == "fl" and name != "oz") or (power and ("/" in name or name[-1] in "23")):
                 return None
-            name = "floz" if fluid else name + power
-            first, *rest = name.split("/")
-            target.extend(first.split("·"))
-            (above if target is below else below).extend(rest)
-            power, degrees, fluid = "", False, False
-    if degrees and not above and not below:
+            first, *rest = ("floz" if modifier == "fl" else name + power).split("/")
+            rows[row].extend(first.split("·"))
+            rows[1 - row].extend(rest)
+            power, modifier, waiting = "", "", False
+    if modifier == "deg" and not rows[0]:
         return "deg"
-    if power or degrees or fluid or not (above or below) or (divide and not below):
+    if power or modifier or waiting:
         return None
-    name = "/".join(["·".join(above) or "1", *below])
+    name = "/".join(["·".join(rows[0]) or "1", *rows[1]])
     return _SAME.get(name, name)
