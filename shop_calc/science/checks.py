@@ -95,3 +95,40 @@ def require(name, value, low=None, high=None, *, unit="", low_open=False, high_o
         limits = allowed(low, high, unit, low_open=low_open, high_open=high_open)
         raise ValueError(f"{name}: {wrong:g} {unit} given; it must be {limits}".replace("  ", " "))
     return result
+
+
+def one_each(name, value, masses):
+    """Return `value` as an array, or say that its list does not fit the list of masses.
+
+    Parameters
+    ----------
+    name : str
+        The entry in shop words, plural [-].
+    value : float or array, shape (..., n)
+        One value for all masses, or one for each along the last axis [any unit].
+    masses : array, shape (..., n)
+        The masses that the values belong to [kg].
+
+    Returns
+    -------
+    ndarray
+        The same values [unit of value].
+
+    Raises
+    ------
+    ValueError
+        When there are several values, but not one for each mass: broadcasting would count a mass twice.
+
+    Examples
+    --------
+    >>> one_each("relative densities", [3.15, 2.65], [80.0, 100.0])
+    array([3.15, 2.65])
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    value, count = np.atleast_1d(value), np.atleast_1d(masses).shape[-1]
+    if value.shape[-1] not in (1, count):
+        raise ValueError(f"{name}: {value.shape[-1]} given for {count} masses; there must be one for each")
+    return value
