@@ -9,6 +9,18 @@ from shop_calc import units
 
 _PACKAGE = Path(__file__).parent
 
+# Units of the table that are not SI already, with the unit the calculations use. Hours and °C stay as they are.
+_SI_UNITS = {
+    "kJ/mol": "J/mol",
+    "psi": "Pa",
+    "km/h": "m/s",
+    "mm": "m",
+    "L": "m3",
+    "lb": "kg",
+    "min": "h",
+    "K": "delta_K",
+}
+
 
 @dataclass(frozen=True)
 class Default:
@@ -167,7 +179,7 @@ def si(name):
     Common practice, no source.
     """
     row = get(name)
-    return float(units.to_si(row.value, row.unit))
+    return _in_si(row.value, row.unit)
 
 
 @cache
@@ -195,4 +207,34 @@ def si_band(name):
     """
     row = get(name)
     ends = (row.value if end is None else end for end in (row.low, row.value, row.high))
-    return tuple(float(units.to_si(end, row.unit)) for end in ends)
+    return tuple(_in_si(end, row.unit) for end in ends)
+
+
+def si_unit(name):
+    """Say in which unit `si` gives a default.
+
+    Parameters
+    ----------
+    name : str
+        Name in the table [-].
+
+    Returns
+    -------
+    str
+        The unit, as units.convert reads it [-].
+
+    Examples
+    --------
+    >>> si_unit("first_steel_pr_low")
+    'Pa'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    unit = get(name).unit
+    return _SI_UNITS.get(unit, unit)
+
+
+def _in_si(value, unit):
+    return float(units.convert(value, unit, _SI_UNITS[unit])) if _SI_UNITS.get(unit, unit) != unit else float(value)

@@ -1,0 +1,409 @@
+"""The first night: every way to cover the piece side by side, and the one that fits this room."""
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+import numpy as np
+
+from shop_calc import defaults, units
+from shop_calc.science import evaporation, slab_heat
+from shop_calc.trade.advice import Advice
+from shop_calc.trade.drying import moving_air
+from shop_calc.trade.room import room_at, room_steps
+from shop_calc.trade.set_clock import STEP_S, age_at_h, at_h, run_clock
+
+# ASTM C309 allows a membrane this loss in 72 h, as read in an NCHRP synthesis.
+MEMBRANE_LOSS_KG_M2 = 0.55
+MEMBRANE_HOURS = 72.0
+
+_WORDS = {
+    # key: title, what it does to the surface, work, what it means for a sealer
+    "open": (
+        "Leave it open",
+        "no cover touches it: the most even colour; published curing practice objects, because an open surface "
+        "gains less strength and can dust",
+        "none",
+        "dries towards sealing at once",
+    ),
+    "fabric": (
+        "Damp fabric flat, plastic over it",
+        "even while every inch touches; a dry or lifted spot shows",
+        "wet it, lay it without a wrinkle, plastic over, weigh the edges down",
+        "the sealer waits until it has dried again",
+    ),
+    "plastic": (
+        "Bare plastic on the face",
+        "puddles, blotches and wrinkle marks on an exposed trowelled face",
+        "little",
+        "blotches show through clear sealers",
+    ),
+    "tent": (
+        "Plastic held off the face",
+        "drops from the inside mark it where they fall; a draught dries it",
+        "battens or a frame, edges closed",
+        "the sealer waits until it has dried again",
+    ),
+    "mist": (
+        "Misting",
+        "even only while it never dries in between: crazing if it does",
+        "every quarter hour until bedtime, and then another cover",
+        "the sealer waits until it has dried again",
+    ),
+    "membrane": (
+        "Curing compound",
+        "even if sprayed evenly; colour can change",
+        "spray once when the sheen has gone",
+        "most sealers do not bond until it is ground off",
+    ),
+}
+
+
+@dataclass(frozen=True)
+class CureChoice:
+    """One way to get through the night.
+
+    Parameters
+    ----------
+    key, title : str
+        Short name and name [-].
+    water_lost_kg_m2 : float
+        Water lost by the morning, at most [kg/m2].
+    lost_share : float
+        That loss over the water of the face [-].
+    surface, work, sealing : str
+        What it does to the surface, what it costs in work, what it means for a sealer [-].
+    morning_age_h : float
+        Equivalent age at 21 °C in the morning [h].
+    morning_temp_c : float
+        Temperature of the piece in the morning [°C].
+
+    Examples
+    --------
+    >>> CureChoice("open", "Leave it open", 0.4, 0.3, "", "none", "", 12.0, 18.0).work
+    'none'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    key: str
+    title: str
+    water_lost_kg_m2: float
+    lost_share: float
+    surface: str
+    work: str
+    sealing: str
+    morning_age_h: float
+    morning_temp_c: float
+
+
+@dataclass(frozen=True)
+class Cure:
+    """The night and what is recommended for it.
+
+    Parameters
+    ----------
+    from_h, until_h : float
+        From the stop to the morning, hours after the first water [h].
+    choices : tuple of CureChoice
+        All ways, in a fixed order [-].
+    pick : str
+        Key of the recommended way [-].
+    heat : bool
+        True when the air is too cold for any cover alone [-].
+    reason : str
+        Why this one, with the numbers [-].
+    after : str
+        What to do from the morning on [-].
+    mean_demand_kg_m2_h, peak_demand_kg_m2_h : float
+        Evaporation demand of the night on an open face [kg/m2/h].
+    coldest_c, hottest_c : float
+        Air of the night [°C].
+    driest_fraction : float
+        Lowest humidity of the night [-].
+    advice : tuple of Advice
+        Objections and cautions [-].
+
+    Examples
+    --------
+    >>> "open" in CHOICES and "plastic" in CHOICES
+    True
+
+    References
+    ----------
+    UFGS 03300A, 03301A, 03700 as read; design values in data/defaults.csv.
+    """
+
+    from_h: float
+    until_h: float
+    choices: tuple
+    pick: str
+    heat: bool
+    reason: str
+    after: str
+    mean_demand_kg_m2_h: float
+    peak_demand_kg_m2_h: float
+    coldest_c: float
+    hottest_c: float
+    driest_fraction: float
+    advice: tuple
+
+    def choice(self, key):
+        """Look one way up; ValueError lists the keys when it is unknown."""
+        for choice in self.choices:
+            if choice.key == key:
+                return choice
+        raise ValueError(f"cover: {key!r} given; it must be one of {', '.join(c.key for c in self.choices)}")
+
+    @property
+    def picked(self):
+        """The recommended way."""
+        return self.choice(self.pick)
+
+
+CHOICES = tuple(_WORDS)
+
+
+def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, silica_fume=False, moist_days=7):
+    """Compare all covers for the night after the pour and recommend one.
+
+    Parameters
+    ----------
+    day : Day
+        The day [h].
+    face_thickness_m : float
+        Thickness of the face [m].
+    face_water_kg_m3 : float
+        Water in the fresh face [kg/m3].
+    polymer_share : float
+        Polymer solids over binder [-].
+    silica_fume : bool
+        True when the binder has silica fume [-].
+    moist_days : int
+        Days of moist curing for this binder, see moist_cure_days [-].
+
+    Returns
+    -------
+    Cure
+        All ways with their numbers, the recommended one and why [as its fields].
+
+    Examples
+    --------
+    >>> pick_cover(0.10, 0.12, 18.0, 21.0, 0.5, False)[0]
+    'open'
+
+    Notes
+    -----
+    The night runs from the stop of the tools to eight in the morning, at least four hours. Water lost by an open
+    face is the free-water bound; the surface really gives less once it has dried.
+
+    References
+    ----------
+    ASTM C309 limit for the membrane; the other losses are bounds, see each choice.
+    """
+    inputs = day.samples.inputs
+    from_h = day.stage("stop").likely_from_h
+    until_h = _morning_h(day, from_h)
+    clock = run_clock(
+        inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h,
+        least_h=from_h - inputs.face_load_h,
+    )  # fmt: skip
+    own_h = from_h - inputs.face_load_h
+    start_c = float(at_h(clock.history.time_h, clock.history.temp_c, own_h))
+    start_age_h = float(age_at_h(clock, own_h))
+    count = max(int(np.ceil((until_h - from_h) * 3600.0 / STEP_S)), 2)
+    air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, STEP_S, count)
+    open_night, wet_night, closed_night = (
+        _night(start_c, inputs.thickness_m, air_c, rh_fraction, moving_air(wind_m_s), evaporating, free_water_kg_m2)
+        for evaporating, free_water_kg_m2 in ((True, None), (True, 1e3), (False, None))
+    )
+    demand = evaporation.menzel_rate_kg_m2_h(
+        open_night.temp_c[:-1], air_c, rh_fraction, moving_air(wind_m_s)
+    )
+    hours = until_h - from_h
+    lost = {
+        "open": float(open_night.demand_kg_m2[-1]),
+        "membrane": MEMBRANE_LOSS_KG_M2 * min(hours / MEMBRANE_HOURS, 1.0),
+    }
+    history = {"open": open_night, "mist": wet_night}
+    choices = tuple(
+        CureChoice(
+            key, title, lost.get(key, 0.0),
+            float(evaporation.water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
+            surface, work, sealing,
+            start_age_h + float(history.get(key, closed_night).equivalent_age_h[-1]),
+            float(history.get(key, closed_night).temp_c[-1]),
+        )
+        for key, (title, surface, work, sealing) in _WORDS.items()
+    )  # fmt: skip
+    mean, peak = float(demand.mean()), float(demand.max())
+    coldest, hottest, driest = float(air_c.min()), float(air_c.max()), float(rh_fraction.min())
+    pick, heat, reason = pick_cover(mean, peak, coldest, hottest, driest, silica_fume)
+    if polymer_share >= defaults.si("polymer_air_cure"):
+        after = (
+            f"From the morning: polymer at {polymer_share:.0%} of the binder cures in air above "
+            f"{units.show(13.0, 'temperature')}; uncover it and keep it warm."
+        )
+    else:
+        after = f"From the morning: keep it moist for {moist_days} days, or until it is polished."
+    return Cure(
+        from_h, until_h, choices, pick, heat, reason, after, mean, peak, coldest, hottest, driest,
+        _advice(pick, heat, choices, start_c),
+    )  # fmt: skip
+
+
+def _morning_h(day, from_h):
+    """The first look next day: the morning hour of the table, but at least four hours after the stop."""
+    stop = day.clock(from_h)
+    morning = stop.replace(hour=int(defaults.si("morning_hour")), minute=0, second=0)
+    while morning < stop + timedelta(hours=4):
+        morning += timedelta(days=1)
+    return (morning - day.water_in).total_seconds() / 3600.0
+
+
+def _night(start_c, thickness_m, air_c, rh_fraction, wind_m_s, evaporating, free_water_kg_m2):
+    return slab_heat.slab_history(
+        start_c, thickness_m, air_c, rh_fraction, wind_m_s,
+        step_s=STEP_S,
+        activation_energy_j_mol=defaults.si("activation_energy"),
+        density_kg_m3=defaults.si("slab_density"),
+        heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
+        h_bottom_w_m2_k=defaults.si("h_bottom"),
+        h_radiation_w_m2_k=defaults.si("h_radiation"),
+        free_water_kg_m2=free_water_kg_m2 or defaults.si("free_water"),
+        evaporating=evaporating,
+        reference_temp_c=defaults.si("reference_temp"),
+    )  # fmt: skip
+
+
+def pick_cover(mean_kg_m2_h, peak_kg_m2_h, coldest_c, hottest_c, driest_fraction, silica_fume):
+    """Choose the cover for a night; the first line that fits decides.
+
+    Parameters
+    ----------
+    mean_kg_m2_h : float
+        Mean evaporation demand of the night [kg/m2/h].
+    peak_kg_m2_h : float
+        Largest demand of the night [kg/m2/h].
+    coldest_c : float
+        Coldest air [°C].
+    hottest_c : float
+        Warmest air [°C].
+    driest_fraction : float
+        Lowest relative humidity [-].
+    silica_fume : bool
+        True when the binder has silica fume [-].
+
+    Returns
+    -------
+    tuple of (str, bool, str)
+        Key of the cover, whether to insulate or heat, and the reason in words [-].
+
+    Examples
+    --------
+    >>> pick_cover(0.4, 0.7, 25.0, 34.0, 0.2, False)[0]
+    'fabric'
+
+    Notes
+    -----
+    Bare plastic is never chosen for an exposed trowelled face. Between 10 and 15 °C an open face is still allowed,
+    with the caution that the morning comes early for its strength.
+
+    References
+    ----------
+    Silica fume: UFGS 03300A as read. Limits: judgement, data/defaults.csv. Open in a mild room: common practice.
+    """
+    cold, hot = defaults.si("cure_air_cold"), defaults.si("cure_air_hot")
+    dry = defaults.si("cure_humidity_low")
+    amber, red = defaults.si("face_amber"), defaults.si("face_red")
+    reasons = []
+    if mean_kg_m2_h > amber:
+        reasons.append(f"the air would take {units.show(mean_kg_m2_h, 'rate')} on average")
+    if peak_kg_m2_h > red:
+        reasons.append(f"at its worst it would take {units.show(peak_kg_m2_h, 'rate')}")
+    if driest_fraction < dry:
+        reasons.append(f"the air is as dry as {driest_fraction:.0%}")
+    if hottest_c > hot:
+        reasons.append(f"it is as warm as {units.show(hottest_c, 'temperature')}")
+    drying = "; ".join(reasons)
+    if coldest_c < cold:
+        reason = (
+            f"The air falls to {units.show(coldest_c, 'temperature')}, below {units.show(cold, 'temperature')}: "
+            "lay blankets over the damp fabric and its plastic, or heat with a heater that is vented outside."
+        )
+        return "fabric", True, reason + (f" Besides, {drying}." if drying else "")
+    if silica_fume:
+        return "fabric", False, "Silica fume bleeds nothing and cracks when it dries: damp fabric, sheet alone is not enough."
+    if drying:
+        return "fabric", False, drying[0].upper() + drying[1:] + ": keep it wet, in full contact."
+    return "open", False, (
+        f"A mild night, {units.show(coldest_c, 'temperature')} to {units.show(hottest_c, 'temperature')}, the air takes "
+        f"at most {units.show(peak_kg_m2_h, 'rate')}: left open it stays unmarked."
+    )
+
+
+def moist_cure_days(type_two, much_ash_or_slag):
+    """Give the days of moist curing for a binder without polymer.
+
+    Parameters
+    ----------
+    type_two : bool
+        True for a moderate-heat portland cement, Type II [-].
+    much_ash_or_slag : bool
+        True when ash or slag is more than a quarter of the binder [-].
+
+    Returns
+    -------
+    int
+        Days [-].
+
+    Examples
+    --------
+    >>> moist_cure_days(False, False), moist_cure_days(False, True)
+    (7, 21)
+
+    References
+    ----------
+    UFGS 03301A as read: 7, 14 and 21 days.
+    """
+    return 21 if much_ash_or_slag else 14 if type_two else 7
+
+
+def _advice(pick, heat, choices, surface_c):
+    by_key = {choice.key: choice for choice in choices}
+    lines = []
+    if pick == "open":
+        lines.append(
+            Advice(
+                "note", "cure", "An open face trades strength for an unmarked surface; if strength matters more, cover it.",
+                f"By the morning it could lose up to {units.show(by_key['open'].water_lost_kg_m2, 'areal_mass')}, "
+                f"{by_key['open'].lost_share:.0%} of the face's water if none came from below. Standards cure moist.",
+                "read", "UFGS 03300A and 03301A against common practice of the trade",
+            )
+        )  # fmt: skip
+    if pick == "fabric":
+        coldest = surface_c - defaults.si("curing_water_drop")
+        lines.append(
+            Advice(
+                "act", "cure", "Wet the fabric with water from the shop, not from the hose.",
+                f"Curing water colder than {units.show(coldest, 'temperature')} can craze a surface at "
+                f"{units.show(surface_c, 'temperature')}.", "read", "UFGS 03700",
+            )
+        )  # fmt: skip
+    if heat:
+        lines.append(
+            Advice(
+                "act", "cure", "Vent every burning heater and engine to the outside, and never sleep beside one.",
+                "Carbon monoxide kills; carbon dioxide from a flame makes a fresh face soft and chalky.",
+                "unnamed", "concrete texts on unvented heaters; general safety practice",
+            )
+        )  # fmt: skip
+    lines.append(
+        Advice(
+            "note", "cure", "Never lay bare plastic on the trowelled face.",
+            "Where it touches it is dark, where it bridges it is light, and that may never fade.",
+            "read", "PCA EB001 text on curing with plastic",
+        )
+    )  # fmt: skip
+    return tuple(lines)
