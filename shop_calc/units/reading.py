@@ -124,7 +124,7 @@ def _tidy(found):
             if at + 1 == len(found) or before not in (("unit",) if comma else ("unit", "number")):
                 raise Unreadable(f"{_shown(text)} cannot stand there")
             continue
-        if what == "unit" and text.lower().endswith(" and"):
+        if what == "unit" and text.lower().endswith(" and") and at + 1 < len(found):
             text = text[:-4].rstrip()
         out.append((what, text, gap))
     return out
@@ -132,10 +132,10 @@ def _tidy(found):
 
 def _no_unit(run, kind):
     if kind.name == "fraction":
-        return f"it has no unit: {run} % or {run} fraction"
+        return f"it has no unit ({run} %? {run} fraction?)"
     if kind.us_unit == kind.si_shown:
         return "it has no unit"
-    return f"it has no unit: {run} {printed(kind.us_unit)} or {run} {printed(kind.si_shown)}"
+    return f"it has no unit ({run} {printed(kind.us_unit)}? {run} {printed(kind.si_shown)}?)"
 
 
 def _parts(found, kind):
