@@ -69,8 +69,8 @@ def water_temperature_for_c(
 
     Examples
     --------
-    >>> round(float(water_temperature_for_c(18.0, [100.0, 100.0], [30.0, 28.0], 32.0)), 4)
-    2.875
+    >>> round(float(water_temperature_for_c(17.77, [100.0, 100.0], [30.0, 28.0], 32.0)), 5)
+    2.32875
 
     References
     ----------

@@ -21,7 +21,7 @@ ICE_SPECIFIC_HEAT = 0.50
 # The thermochemical kilocalorie; IAPWS gives 4184 J/(kg K) for water at 20 °C too.
 WATER_SPECIFIC_HEAT_J_KG_K = 4184.0
 
-# Share of the added water that may be ice. Read in guidance on hot-weather concreting.
+# Share of the added water that may be ice. Read in hot-weather guidance, publisher not recorded (unnamed).
 ICE_SHARE_WARN = 0.20  # above it: watch that all of it melts
 ICE_SHARE_UNRELIABLE = 0.50  # above it the reckoned temperature is unreliable
 ICE_SHARE_MAX = 0.75
@@ -61,8 +61,8 @@ def ice_cooling_k(ice_temp_c=0.0, ice_latent_heat_k=ICE_LATENT_HEAT_K):
 
     Examples
     --------
-    >>> round(ice_cooling_k(-17.78), 4)
-    88.89
+    >>> round(ice_cooling_k(-17.777), 4)
+    88.8885
 
     References
     ----------
@@ -107,8 +107,8 @@ def water_equivalent_kg(
 
     Examples
     --------
-    >>> round(float(water_equivalent_kg([330.0, 1830.0], [72.9, 80.0])), 4)
-    628.1
+    >>> round(float(water_equivalent_kg([331.3, 1829.4], [72.9, 80.0])), 4)
+    628.254
 
     References
     ----------
