@@ -121,12 +121,12 @@ def hydration_fraction(equivalent_age_h, curve):
     return curve.ultimate_fraction * np.exp(-((curve.time_constant_h / age) ** curve.shape_exponent))
 
 
-def age_at_hydration_h(hydration, curve):
+def age_at_hydration_h(degree_fraction, curve):
     """Equivalent age at which a degree of hydration is reached.
 
     Parameters
     ----------
-    hydration : float or array
+    degree_fraction : float or array
         Degree of hydration, above 0 and below the ultimate one [-].
     curve : HydrationCurve
         The curve of the cement [-].
@@ -150,7 +150,7 @@ def age_at_hydration_h(hydration, curve):
     ----------
     `hydration_fraction` turned round.
     """
-    share = hydration / curve.ultimate_fraction
+    share = degree_fraction / curve.ultimate_fraction
     require("degree of hydration over the ultimate one", share, 0, 1, low_open=True, high_open=True)
     return curve.time_constant_h * (-np.log(share)) ** (-1 / curve.shape_exponent)
 
