@@ -7,6 +7,7 @@ import numpy as np
 
 from shop_calc import defaults, units
 from shop_calc.science import evaporation, slab_heat
+from shop_calc.science.layer_water import water_share_lost
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.drying import moving_air
 from shop_calc.trade.room import room_at, room_steps
@@ -230,7 +231,7 @@ def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, s
     choices = tuple(
         CureChoice(
             key, title, lost.get(key, 0.0),
-            float(evaporation.water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
+            float(water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
             surface, work, sealing,
             start_age_h + float(history.get(key, closed_night).equivalent_age_h[-1]),
             float(history.get(key, closed_night).temp_c[-1]),

@@ -262,7 +262,7 @@ def _edge_h(days, height_m):
     demand_pa = build_up.edge_demand_pa(
         height_m, defaults.si("slab_density"), safety_factor=defaults.get("edge_safety_factor").value
     )
-    return np.maximum((demand_pa - days.yield_start_pa) / days.build_up_pa_s, 0.0) / 3600.0
+    return build_up.rest_to_stress_linear_s(demand_pa, days.yield_start_pa, days.build_up_pa_s) / 3600.0
 
 
 def read_day(samples, weight=None):

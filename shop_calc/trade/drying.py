@@ -6,6 +6,7 @@ import numpy as np
 
 from shop_calc import defaults, units
 from shop_calc.science import evaporation
+from shop_calc.science.layer_water import water_share_lost
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.room import room_at
 from shop_calc.trade.set_clock import run_clock
@@ -142,14 +143,15 @@ def face_drying(day, face_thickness_m, face_water_kg_m3):
     Notes
     -----
     The rate is that of a wet surface at the slab's own temperature, so cool air over a warm slab counts: that is
-    how plastic shrinkage cracks come in cold weather too.
+    how plastic shrinkage cracks come in cold weather too. It starts with the face as it leaves the mixer, the
+    warmest that it can be placed in cool air.
 
     References
     ----------
     Menzel 1954, from memory.
     """
     inputs = day.samples.inputs
-    start_h, end_h = day.stage("float").likely_from_h, day.stage("last_steel").likely_to_h
+    end_h = day.stage("last_steel").likely_to_h
     clock = run_clock(
         inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h,
         least_h=end_h - inputs.face_load_h,
@@ -157,14 +159,14 @@ def face_drying(day, face_thickness_m, face_water_kg_m3):
     hours = clock.history.time_h + inputs.face_load_h
     air_c, rh_fraction, wind_m_s = room_at(inputs.room, hours)
     rate = evaporation.menzel_rate_kg_m2_h(clock.history.temp_c, air_c, rh_fraction, moving_air(wind_m_s))
-    working = (hours >= start_h - 1e-9) & (hours <= end_h + 1e-9)
+    working = hours <= end_h + 1e-9
     hours, rate = hours[working], rate[working]
     peak = float(rate.max())
     band = evaporation.estimate_band_kg_m2_h(peak)
     demand = float(np.trapezoid(rate, hours))
     free = defaults.si("free_water")
     lost = demand if demand <= free else free * (1.0 + np.log(demand / free))
-    share = float(evaporation.water_share_lost(lost, face_thickness_m, face_water_kg_m3))
+    share = float(water_share_lost(lost, face_thickness_m, face_water_kg_m3))
     level = face_level(peak)
     return Drying(
         hours, rate, peak, float(band.low_kg_m2_h), float(band.high_kg_m2_h), float(hours[rate.argmax()]), level,

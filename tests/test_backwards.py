@@ -1,0 +1,56 @@
+"""The backward question: the answer, planned forward again, comes in time."""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import pytest
+
+from shop_calc.trade.backwards import work_backwards
+from shop_calc.trade.day import DayInputs, plan_day
+from shop_calc.trade.room import Room, shifted, steady_room
+
+JOB = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+FALLING = replace(JOB, room=Room((-2.0, 4.0, 9.0), (14.0, 24.0, 12.0), (0.5, 0.4, 0.6), (0.0, 1.0, 0.0)))
+
+
+@pytest.mark.parametrize("inputs", [JOB, FALLING])
+@pytest.mark.parametrize(("event", "stage", "end", "hour"), [
+    ("strip", "strip", "likely_from_h", 12), ("last_steel_end", "last_steel", "likely_to_h", 18),
+])  # fmt: skip
+def test_the_latest_start_planned_forward_is_in_time(inputs, event, stage, end, hour):
+    by = datetime(2026, 5, 4, hour)
+    found = work_backwards(inputs, event, by)
+    start_h = found.latest_start_h
+    moved = replace(inputs, water_in=inputs.water_in + timedelta(hours=start_h), room=shifted(inputs.room, start_h))
+    day = plan_day(moved)
+    minutes = (day.clock(getattr(day.stage(stage), end)) - by).total_seconds() / 60
+    assert abs(minutes) < 8  # the plan is the median of the days, the answer is the middle day
+
+
+def test_the_mix_temperature_planned_forward_is_in_time():
+    by = datetime(2026, 5, 4, 10, 15)
+    found = work_backwards(JOB, "strip", by)
+    assert found.mix_temp_c > JOB.mix_temp_c
+    day = plan_day(replace(JOB, mix_temp_c=found.mix_temp_c))
+    assert abs((day.clock(day.stage("strip").likely_from_h) - by).total_seconds()) < 5 * 60
+
+
+def test_what_no_water_can_do_is_said():
+    found = work_backwards(JOB, "last_steel_end", datetime(2026, 5, 4, 9))
+    assert found.mix_temp_c is None
+    assert "no mix up to" in found.answer[2]
+    assert work_backwards(JOB, "strip", datetime(2026, 5, 4, 7)).answer[2].endswith("is after the wanted time.")
+
+
+def test_the_field_is_monotone_and_marks_what_is_reachable():
+    found = work_backwards(JOB, "strip", datetime(2026, 5, 4, 12))
+    assert (found.event_h[1:] <= found.event_h[:-1] + 1e-9).all()  # a warmer mix is never later
+    assert found.reachable.any() and not found.reachable.all()
+    assert found.event_h.shape == (found.mix_temps_c.size, found.starts_h.size)
+
+
+def test_unknown_events_and_far_times_are_refused():
+    with pytest.raises(ValueError, match="event: 'lunch' given"):
+        work_backwards(JOB, "lunch", datetime(2026, 5, 4, 12))
+    with pytest.raises(ValueError, match="within two days"):
+        work_backwards(JOB, "strip", datetime(2026, 6, 4, 12))
