@@ -33,7 +33,7 @@ class DayInputs:
     room : Room
         Air over the piece, hours counted from the first water [as its fields].
     mix_temp_c : float
-        Temperature of the mix when it leaves the mixer [°C].
+        Temperature of the mortar when it leaves the mixer; the face has it [°C].
     thickness_m : float
         Thickness of the piece [m].
     base_depth_m : float
@@ -48,6 +48,8 @@ class DayInputs:
         From one load's water until it is placed [min].
     hands : float
         People at work [-].
+    base_mix_temp_c : float or None
+        Temperature of the base when stone has gone in; that of the mortar when left out [°C].
     bands : dict or None
         Bands that a shop's own log gives, see cloud.day_cloud [SI].
 
@@ -73,10 +75,14 @@ class DayInputs:
     face_load_h: float = 0.0
     minutes_per_load: float = 20.0
     hands: float = 1.0
+    base_mix_temp_c: float | None = None
     bands: dict | None = None
 
     def __post_init__(self):
         checks.require("mix temperature", self.mix_temp_c, 0, 40, unit="°C")
+        if self.base_mix_temp_c is None:
+            object.__setattr__(self, "base_mix_temp_c", self.mix_temp_c)
+        checks.require("base mix temperature", self.base_mix_temp_c, 0, 40, unit="°C")
         checks.require("thickness", self.thickness_m, 0, unit="m", low_open=True)
         checks.require("base depth", self.base_depth_m, 0, self.thickness_m, unit="m", low_open=True)
         checks.require("minutes per load", self.minutes_per_load, 0, 180, unit="min", low_open=True)
@@ -100,8 +106,8 @@ class DaySamples:
     deadline_h : dict of str to ndarray of shape (days,)
         Last good moment of a stage that must not be late [h].
     clock : SetClock
-        Histories of shape (steps + 1, 4, days): base and face, each with and without evaporation
-        [as its fields].
+        Histories of shape (steps + 1, rows, days): base first and face last, each with and without evaporation;
+        two rows when one load gives both, else four [as its fields].
 
     Examples
     --------
@@ -207,11 +213,13 @@ def sample_day(inputs, days=None):
     """
     days = day_cloud(inputs.bands) if days is None else days
     base_start_h, face_start_h = inputs.base_loads_h[0], inputs.face_load_h
-    start_h = np.array([[base_start_h], [base_start_h], [face_start_h], [face_start_h]])
-    evaporating = np.array([[True], [False], [True], [False]])
+    layers = [(base_start_h, inputs.base_mix_temp_c), (face_start_h, inputs.mix_temp_c)]
+    layers = layers[:1] if layers[0] == layers[1] else layers  # one load for both: step it once
+    start_h, mix_temp_c = (np.repeat(column, 2)[:, np.newaxis] for column in zip(*layers, strict=True))
+    evaporating = np.tile([True, False], len(layers))[:, np.newaxis]
     base_done_h = inputs.base_loads_h[-1] + inputs.minutes_per_load / 60.0
     clock = run_clock(
-        inputs.mix_temp_c,
+        mix_temp_c,
         inputs.thickness_m,
         inputs.room,
         start_h=start_h,
@@ -221,8 +229,12 @@ def sample_day(inputs, days=None):
     )
 
     def reach(name):
-        """Hours after the first water at which each layer reaches a resistance, shape (4, days)."""
-        return time_at_resistance_h(clock, defaults.si(name)) + start_h
+        """Hours after the first water at which base and face reach a resistance; shape (2, 2, days).
+
+        First axis base and face, second with and without evaporation.
+        """
+        hours = time_at_resistance_h(clock, defaults.si(name)) + start_h
+        return np.stack((hours[:2], hours[-2:]))
 
     base_open_h = base_done_h + np.maximum(
         defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.base_depth_m)
@@ -240,20 +252,18 @@ def sample_day(inputs, days=None):
     for key, (opens, closes) in _WINDOWS.items():
         opening, closing = reach(opens), reach(closes)
         if key == "strip":  # both layers must hold, and the edge must stand by itself
-            opening = np.maximum(np.maximum(opening[:2], opening[2:]), stands_h)
-            open_h[key], early_h[key] = opening
-            close_h[key] = np.maximum(closing[2], open_h[key])
+            open_h[key], early_h[key] = np.maximum(opening.max(axis=0), stands_h)
+            close_h[key] = np.maximum(closing[1, 0], open_h[key])
         else:
-            open_h[key], early_h[key], close_h[key] = opening[2], opening[3], closing[2]
-    stop = reach("stop_pr")
-    open_h["stop"], early_h["stop"], close_h["stop"] = stop[2], stop[3], stop[2]
+            (open_h[key], early_h[key]), close_h[key] = opening[1], closing[1, 0]
+    open_h["stop"], early_h["stop"] = reach("stop_pr")[1]
+    close_h["stop"] = open_h["stop"]
     open_h["look"], close_h["look"] = float_close_h, np.maximum(open_h["strip"], float_close_h)
     early_h["look"] = float_close_h
 
-    gap_age_h = age_at_h(clock, base_done_h - base_start_h)[0] + defaults.get("layer_gap").value / 60.0
-    gap_end_h = time_at_age_h(clock, np.broadcast_to(gap_age_h, start_h.shape[:1] + gap_age_h.shape))[0]
-    no_print_h = np.maximum(reach("layer_gap_pr")[0], base_done_h)
-    deadline_h = {"face": np.minimum(gap_end_h + base_start_h, no_print_h)}
+    gap_age_h = age_at_h(clock, base_done_h - base_start_h) + defaults.get("layer_gap").value / 60.0
+    no_print_h = np.maximum(reach("layer_gap_pr")[0, 0], base_done_h)
+    deadline_h = {"face": np.minimum(time_at_age_h(clock, gap_age_h)[0] + base_start_h, no_print_h)}
     return DaySamples(inputs, days, open_h, close_h, early_h, deadline_h, clock)
 
 
