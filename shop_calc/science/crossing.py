@@ -22,8 +22,8 @@ def crossing_time_h(time_h, values, target):
 
     Examples
     --------
-    >>> f"{crossing_time_h(np.array([0.0, 1.0, 2.0]), np.array([0.0, 0.5, 2.0]), 1.25):.6g}"
-    '1.5'
+    >>> f"{crossing_time_h(np.array([0.0, 1.0, 2.0]), np.array([0.0, 0.5, 2.0]), 1.23456):.6g}"
+    '1.48971'
 
     References
     ----------

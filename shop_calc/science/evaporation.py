@@ -45,6 +45,15 @@ class RateBand:
     ----------
     low_kg_m2_h, likely_kg_m2_h, high_kg_m2_h : float or array
         Lower end, estimate, upper end [kg/m2/h].
+
+    Examples
+    --------
+    >>> estimate_band_kg_m2_h(0.5).likely_kg_m2_h
+    0.5
+
+    References
+    ----------
+    As `estimate_band_kg_m2_h`.
     """
 
     low_kg_m2_h: float

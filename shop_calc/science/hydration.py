@@ -30,6 +30,15 @@ class HydrationCurve:
         Exponent beta [-].
     time_constant_h : float or array
         Time constant tau, equivalent age [h].
+
+    Examples
+    --------
+    >>> f"{hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0).shape_exponent:.6g}"
+    '0.654329'
+
+    References
+    ----------
+    As `hydration_curve`.
     """
 
     ultimate_fraction: float

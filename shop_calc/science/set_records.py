@@ -32,6 +32,15 @@ class PenetrationFit:
         Correlation of the logarithms [-].
     count : int
         Readings used [-].
+
+    Examples
+    --------
+    >>> fit_penetration([3.0, 4.0, 5.0], [5e5, 3.4e6, 1.6e7]).count
+    3
+
+    References
+    ----------
+    As `fit_penetration`.
     """
 
     exponent: float
@@ -207,8 +216,8 @@ def false_set_ratio(final_penetration_m, initial_penetration_m):
 
     Examples
     --------
-    >>> f"{false_set_ratio(0.012, 0.032):.6g}"
-    '0.375'
+    >>> f"{false_set_ratio(0.0115, 0.0321):.6g}"
+    '0.358255'
 
     References
     ----------

@@ -15,7 +15,8 @@ from shop_calc.science.crossing import crossing_time_h
 from shop_calc.science.evaporation import menzel_coefficient_kg_m2_h_pa
 from shop_calc.science.moist_air import LATENT_HEAT_J_KG, PSYCHROMETRIC_PA_K
 from shop_calc.science.setting import REFERENCE_TEMP_C
-from shop_calc.science.slab_steps import Room, Slab, march
+from shop_calc.science.slab_inputs import Room, Slab
+from shop_calc.science.slab_steps import march
 
 __all__ = [
     "THIN_BIOT_NUMBER",
@@ -46,6 +47,17 @@ class SlabHistory:
         Water that a surface staying wet, at this temperature, would have lost so far [kg/m2].
     free_water_kg_m2 : float or array, shape (...)
         Loss up to which the surface counts as wet [kg/m2].
+
+    Examples
+    --------
+    >>> room = dict(air_temp_c=35.0, rh_fraction=0.2, wind_m_s=4.0, step_s=300, step_count=24)
+    >>> day = slab_history(16.0, 0.0381, activation_energy_j_mol=36000.0, **room)
+    >>> f"{day.demand_kg_m2[-1]:.6g} {day.water_lost_kg_m2[-1]:.6g} {day.evaporation_kg_m2_h[-1]:.6g}"
+    '1.08553 0.617092 0.192378'
+
+    References
+    ----------
+    As `slab_history`.
     """
 
     time_h: np.ndarray
@@ -207,7 +219,7 @@ def slab_history(
     Returns
     -------
     SlabHistory
-        Times [h], temperatures [°C], equivalent ages [h] and water [kg/m2] at the start and after each step.
+        At the start and after each step: times [h], temperatures [°C], equivalent ages [h], water [kg/m2].
 
     Raises
     ------

@@ -6,12 +6,8 @@ is worked out only when the room changes. Temperatures are carried as `T + OFFSE
 pressure needs one division and one exponential.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
-from shop_calc.science.checks import require
-from shop_calc.science.evaporation import menzel_coefficient_kg_m2_h_pa
 from shop_calc.science.moist_air import BASE_PA, LATENT_HEAT_J_KG, OFFSET_C, PSYCHROMETRIC_PA_K, SLOPE
 from shop_calc.science.setting import GAS_CONSTANT_J_MOL_K, KELVIN
 
@@ -25,73 +21,6 @@ _ZERO, _ONE, _TO_KELVIN = np.asarray(0.0), np.asarray(1.0), np.asarray(KELVIN - 
 # solve_ivp.
 _FIRST_PARTS_S = (60.0, 100.0, 150.0)
 _LONGEST_PART_S = 300.0
-
-
-@dataclass(frozen=True, eq=False)
-class Slab:
-    """What stays the same through the day, each a float or an array of shape (...)."""
-
-    start_c: float
-    storage_j_m2_k: float
-    fixed_exchange_w_m2_k: float
-    free_water_kg_m2: float
-    evaporation_factor: float
-    activation_energy_j_mol: float
-    reference_c: float
-
-    @property
-    def shape(self):
-        """Common shape of all entries [-]."""
-        return np.broadcast_shapes(*(np.shape(entry) for entry in vars(self).values()))
-
-
-@dataclass(frozen=True, eq=False)
-class Room:
-    """Air, humidity, wind and cover; arrays run along the steps first."""
-
-    air: np.ndarray
-    humidity: np.ndarray
-    loss_kg_m2_h_pa: np.ndarray
-    open_share: np.ndarray
-
-    @classmethod
-    def checked(cls, air_temp_c, rh_fraction, wind_m_s, evaporating):
-        """Check the entries of a room and keep what the steps need of them."""
-        return cls(
-            air=require("air temperature", air_temp_c, -50, 100, unit="°C"),
-            humidity=require("relative humidity", rh_fraction, 0, 1, unit="(as a fraction)"),
-            loss_kg_m2_h_pa=menzel_coefficient_kg_m2_h_pa(wind_m_s),
-            open_share=require("uncovered (1) or covered (0)", np.asarray(evaporating, dtype=float), 0, 1),
-        )
-
-    def step_count(self, asked):
-        """Number of steps: as asked, or as long as the arrays are."""
-        given = {len(entry) for entry in vars(self).values() if np.ndim(entry) and len(entry) > 1}
-        given |= {int(asked)} if asked is not None else set()
-        given = given or {len(entry) for entry in vars(self).values() if np.ndim(entry)}
-        if len(given) != 1 or min(given) < 1:
-            raise ValueError(
-                f"room: {sorted(given) or 'no'} steps given; air, humidity, wind and cover must agree on one "
-                "number of steps, or step_count must be given"
-            )
-        return given.pop()
-
-    def shape(self):
-        """Shape of one step [-]."""
-        return np.broadcast_shapes(*(np.shape(entry)[1:] for entry in vars(self).values()))
-
-    def rows(self, steps):
-        """One row a step for each entry, and whether the air and the wind differ from the row before."""
-        rows, fresh = [], []
-        for entry in vars(self).values():
-            row = np.broadcast_to(entry, (steps, *np.shape(entry)[1:]))
-            new = np.zeros(steps, dtype=bool)
-            new[0] = True
-            if np.ndim(entry) and len(entry) > 1:
-                new[1:] = (row[1:] != row[:-1]).reshape(steps - 1, -1).any(axis=1)
-            rows.append(row)
-            fresh.append(new)
-        return rows, fresh[0] | fresh[1], fresh[2] | fresh[3]
 
 
 def march(slab, room, steps, step_s):
@@ -113,6 +42,14 @@ def march(slab, room, steps, step_s):
     tuple of three arrays, shape (steps + 1, ...)
         Temperature [°C], equivalent age since the start [h], and the water a surface staying wet would have
         lost [kg/m2].
+
+    Examples
+    --------
+    >>> from shop_calc.science.slab_inputs import Room, Slab
+    >>> slab = Slab(16.0, 85725.0, 9.7, 0.25, 1.0, 36000.0, 21.0)
+    >>> temp, age, demand = march(slab, Room.checked(21.0, 0.5, 0.0, True), 12, 300.0)
+    >>> f"{temp[-1]:.6g} {age[-1]:.6g} {demand[-1]:.6g}"
+    '17.0096 0.798687 0.0512178'
 
     References
     ----------
