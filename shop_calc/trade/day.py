@@ -80,13 +80,16 @@ class DayInputs:
 
     def __post_init__(self):
         checks.require("mix temperature", self.mix_temp_c, 0, 40, unit="°C")
-        if self.base_mix_temp_c is None:
-            object.__setattr__(self, "base_mix_temp_c", self.mix_temp_c)
-        checks.require("base mix temperature", self.base_mix_temp_c, 0, 40, unit="°C")
+        checks.require("base mix temperature", self.base_temp_c, 0, 40, unit="°C")
         checks.require("thickness", self.thickness_m, 0, unit="m", low_open=True)
         checks.require("base depth", self.base_depth_m, 0, self.thickness_m, unit="m", low_open=True)
         checks.require("minutes per load", self.minutes_per_load, 0, 180, unit="min", low_open=True)
         checks.require("load times", np.asarray(self.base_loads_h), 0, unit="h")
+
+    @property
+    def base_temp_c(self):
+        """Temperature of the base after mixing [°C]."""
+        return self.mix_temp_c if self.base_mix_temp_c is None else self.base_mix_temp_c
 
 
 @dataclass(frozen=True)
@@ -213,7 +216,7 @@ def sample_day(inputs, days=None):
     """
     days = day_cloud(inputs.bands) if days is None else days
     base_start_h, face_start_h = inputs.base_loads_h[0], inputs.face_load_h
-    layers = [(base_start_h, inputs.base_mix_temp_c), (face_start_h, inputs.mix_temp_c)]
+    layers = [(base_start_h, inputs.base_temp_c), (face_start_h, inputs.mix_temp_c)]
     layers = layers[:1] if layers[0] == layers[1] else layers  # one load for both: step it once
     start_h, mix_temp_c = (np.repeat(column, 2)[:, np.newaxis] for column in zip(*layers, strict=True))
     evaporating = np.tile([True, False], len(layers))[:, np.newaxis]
