@@ -1,5 +1,6 @@
 """What a person types is read as a shop means it: sizes, masses, volumes, temperatures."""
 
+import math
 from fractions import Fraction
 
 import pytest
@@ -63,6 +64,12 @@ def test_sizes_are_read_as_a_shop_means_them(text, inches):
     assert units.parse(text, "length") == pytest.approx(inches * INCH, rel=1e-14)
 
 
+@pytest.mark.parametrize("text", SIZES_IN)
+def test_sizes_of_sixteenths_come_back_unchanged_from_the_tape_form(text):
+    size_m = units.parse(text, "length")
+    assert units.parse(units.show(size_m, "length", "us"), "length") == pytest.approx(size_m, rel=1e-14)
+
+
 @pytest.mark.parametrize(
     ("text", "mm"),
     [
@@ -71,11 +78,17 @@ def test_sizes_are_read_as_a_shop_means_them(text, inches):
         ("3.8 cm", 38),
         ("1 m 25 mm", 1025),
         ("0,25 m", 250),
+        ("1,2345 m", 1234.5),
         ("0,250 m", 250),
     ],
 )
 def test_metric_sizes(text, mm):
     assert units.parse(text, "length") == pytest.approx(mm / 1000, rel=1e-14)
+
+
+def test_what_is_read_carries_no_rounding_of_the_arithmetic():
+    assert units.parse("3/4 in", "length") == 0.01905
+    assert math.copysign(1, units.parse("-0 F", "temperature_difference")) == 1
 
 
 def test_ten_and_three_eighths_is_263_and_a_half_mm():

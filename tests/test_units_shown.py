@@ -135,6 +135,7 @@ def test_lengths_are_shown_as_a_tape_reads():
 def test_tape_fractions_of_any_division():
     assert units.shop_fraction(1.3, 8) == '1 1/4"'
     assert units.shop_fraction(1.3, 1) == '1"'
+    assert units.shop_fraction(-0.001) == '0"'
     assert units.shop_fraction(10.53125, 32) == '10 17/32"'
     for wrong in (0, -4, 2.5):
         with pytest.raises(ValueError, match="denominator"):
@@ -151,6 +152,8 @@ def test_other_kinds_as_shown():
         (0.06, "volume", "2.12 ft³ (60 L)"),
         (units.parse("3 qt", "liquid"), "liquid", "3 qt (2.84 L)"),
         (units.parse("7 gal", "liquid"), "liquid", "7 gal (26.5 L)"),
+        (units.parse("1 qt", "liquid"), "liquid", "1 qt (946 mL)"),
+        (units.parse("1 lb", "mass"), "mass", "1 lb (454 g)"),
         (units.parse("1 cup", "liquid"), "liquid", "1 cup (237 mL)"),
         (16, "temperature", "60.8 °F (16 °C)"),
         (-0.01, "temperature", "32 °F (0 °C)"),

@@ -193,8 +193,6 @@ def _within(total, kind):
     if kind.floor is None or total >= kind.floor:
         return total + 0.0  # no -0
     if kind.floor:
-        if total > kind.floor - 1e-9:
-            return kind.floor  # -459.67 F is absolute zero but for the last digit
         raise Unreadable("it is below absolute zero, -459.67 °F or -273.15 °C")
     raise Unreadable("it must be at least 0")
 
