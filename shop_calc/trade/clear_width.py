@@ -1,0 +1,118 @@
+"""The narrowest strip of a freely drawn outline."""
+
+import math
+
+import numpy as np
+import shapely
+
+FACING_DEG = 30.0  # judgement: two edges bound a strip when they are within this of parallel
+OVERLAP_SHARE = 0.5  # judgement: a tapering strip counts from a length of half its width
+_SLACK_M = 1e-7  # a connector may lie on the boundary itself
+
+
+def _feet(points, starts, ends):
+    """Nearest point of each segment to each point, pair by pair."""
+    along = ends - starts
+    share = np.einsum("ij,ij->i", points - starts, along) / np.einsum("ij,ij->i", along, along)
+    return starts + np.clip(share, 0.0, 1.0)[:, None] * along
+
+
+def _facing_connectors(starts, ends, along, inward):
+    """Shortest connectors between edges that look at each other across the material."""
+    i, j = np.triu_indices(len(starts), k=1)
+    facing = np.einsum("ij,ij->i", inward[i], inward[j])
+    keep = facing < -math.cos(math.radians(FACING_DEG))
+    i, j, facing = i[keep], j[keep], facing[keep]
+    in_front = np.maximum(np.einsum("ij,ij->i", starts[j] - starts[i], inward[i]),
+                          np.einsum("ij,ij->i", ends[j] - starts[i], inward[i])) > _SLACK_M  # fmt: skip
+    i, j, facing = i[in_front], j[in_front], facing[in_front]
+    size = np.linalg.norm(ends - starts, axis=1)
+    far = np.einsum("ij,ij->i", starts[j] - starts[i], along[i])
+    near = np.einsum("ij,ij->i", ends[j] - starts[i], along[i])
+    low, high = np.maximum(near, 0.0), np.minimum(far, size[i])
+    overlap = high - low
+    tails, heads = [], []
+    for points in (starts[j], ends[j]):
+        tails.append(points)
+        heads.append(_feet(points, starts[i], ends[i]))
+    for points in (starts[i], ends[i]):
+        tails.append(points)
+        heads.append(_feet(points, starts[j], ends[j]))
+    middle = starts[i] + ((low + high) / 2)[:, None] * along[i]
+    tails.append(middle)
+    heads.append(_feet(middle, starts[j], ends[j]))
+    reach = np.min([np.linalg.norm(a - b, axis=1) for a, b in zip(tails, heads, strict=True)], axis=0)
+    counts = (overlap > _SLACK_M) & ((facing < -1.0 + 1e-12) | (overlap >= OVERLAP_SHARE * reach))
+    return np.concatenate([t[counts] for t in tails]), np.concatenate([h[counts] for h in heads])
+
+
+def _neck_connectors(starts, ends, along, inward):
+    """Connectors from an inner corner to what lies opposite."""
+    before = np.roll(along, 1, axis=0)
+    turn = before[:, 0] * along[:, 1] - before[:, 1] * along[:, 0]
+    inner = turn < -1e-9
+    corners = np.flatnonzero(inner)
+    i, j = np.repeat(corners, len(starts)), np.tile(np.arange(len(starts)), len(corners))
+    apart = (i != j) & ((i - 1) % len(starts) != j)
+    i, j = i[apart], j[apart]
+    tails, heads = starts[i], _feet(starts[i], starts[j], ends[j])
+    chord = heads - tails
+    # A connector is a width only if walking along either edge of the corner makes it longer.
+    free = np.einsum("ij,ij->i", chord, along[i]) <= _SLACK_M
+    free &= np.einsum("ij,ij->i", chord, before[i]) >= -_SLACK_M
+    for corner, following in ((starts[j], j), (ends[j], (j + 1) % len(starts))):
+        at_corner = np.linalg.norm(heads - corner, axis=1) < _SLACK_M
+        ends_well = inner[following] & (np.einsum("ij,ij->i", chord, along[following]) >= -_SLACK_M)
+        ends_well &= np.einsum("ij,ij->i", chord, before[following]) <= _SLACK_M
+        free &= ~at_corner | ends_well
+    return tails[free], heads[free]
+
+
+def clear_width_m(points, material):
+    """Width of the narrowest strip along a ring of straight edges.
+
+    Not for rings of many short chords: use the known width of a circle or racetrack.
+
+    Parameters
+    ----------
+    points : array, shape (n, 2)
+        Corners of the ring in order, the material on the left hand [m].
+    material : shapely geometry
+        Where the material is; a strip counts only if it is all material [m].
+
+    Returns
+    -------
+    float
+        Width; infinite where no two edges face each other [m].
+
+    Notes
+    -----
+    Two kinds of strip: between two edges within 30 degrees of parallel that face each other, measured where
+    they come closest; and between an inner corner and an edge or another inner corner, where the connector
+    cannot be made shorter by sliding along. Cut-off corners and the tips of sharp corners are not strips.
+
+    Examples
+    --------
+    >>> from shapely.geometry import Polygon
+    >>> corners = [(0, 0), (8, 0), (8, 1), (0, 2)]
+    >>> clear_width_m(np.array(corners, float), Polygon(corners))
+    1.0
+
+    References
+    ----------
+    Derived: geometry; what counts as a strip is our judgement.
+    """
+    starts = np.asarray(points, dtype=float)
+    ends = np.roll(starts, -1, axis=0)
+    along = (ends - starts) / np.linalg.norm(ends - starts, axis=1)[:, None]
+    inward = np.column_stack((-along[:, 1], along[:, 0]))
+    facing = _facing_connectors(starts, ends, along, inward)
+    neck = _neck_connectors(starts, ends, along, inward)
+    tails, heads = np.concatenate((facing[0], neck[0])), np.concatenate((facing[1], neck[1]))
+    sizes = np.linalg.norm(tails - heads, axis=1)
+    room = material.buffer(_SLACK_M, join_style="mitre")
+    shapely.prepare(room)
+    for k in np.argsort(sizes, kind="stable"):
+        if sizes[k] > _SLACK_M and room.covers(shapely.linestrings([tails[k], heads[k]])):
+            return float(sizes[k])
+    return math.inf
