@@ -36,8 +36,8 @@ def section_modulus_m3(width_m, depth_m):
 
     Examples
     --------
-    >>> round(section_modulus_m3(1.0, 0.150), 6)
-    0.00375
+    >>> round(section_modulus_m3(1.0, 0.1524), 9)
+    0.00387096
 
     References
     ----------
@@ -53,7 +53,7 @@ def bending_stress_pa(moment_n_m, width_m, depth_m):
     Parameters
     ----------
     moment_n_m : float or array
-        Bending moment [N m].
+        Bending moment [N·m].
     width_m, depth_m : float or array
         Width, and depth in the direction of the load [m].
 
@@ -80,7 +80,7 @@ def bending_stress_pa(moment_n_m, width_m, depth_m):
     ----------
     Derived: elementary beam theory.
     """
-    return require("moment", moment_n_m, unit="N m") / section_modulus_m3(width_m, depth_m)
+    return require("moment", moment_n_m, unit="N·m") / section_modulus_m3(width_m, depth_m)
 
 
 def span_moment_n_m(length_m, line_load_kg_m, load_kg=0.0):
@@ -98,7 +98,7 @@ def span_moment_n_m(length_m, line_load_kg_m, load_kg=0.0):
     Returns
     -------
     float or array
-        Moment at the middle, g (w L^2 / 8 + P L / 4) [N m].
+        Moment at the middle, g (w L^2 / 8 + P L / 4) [N·m].
 
     Raises
     ------
@@ -130,10 +130,8 @@ def carried_stress_pa(length_m, depth_m, density_kg_m3, support_ratio=0.0):
 
     Parameters
     ----------
-    length_m : float or array
-        Length [m].
-    depth_m : float or array
-        Size in the direction of the weight [m].
+    length_m, depth_m : float or array
+        Length, and size in the direction of the weight [m].
     density_kg_m3 : float or array
         Density [kg/m3].
     support_ratio : float or array
@@ -177,14 +175,10 @@ def simple_span_stress_pa(length_m, width_m, depth_m, density_kg_m3, load_kg=0.0
     ----------
     length_m : float or array
         Distance between the supports [m].
-    width_m : float or array
-        Width that shares the load [m].
-    depth_m : float or array
-        Thickness [m].
-    density_kg_m3 : float or array
-        Density [kg/m3].
-    load_kg : float or array
-        Mass set down at the middle [kg].
+    width_m, depth_m : float or array
+        Width that shares the load, and thickness [m].
+    density_kg_m3, load_kg : float or array
+        Density, and mass set down at the middle [kg/m3, kg].
 
     Returns
     -------
@@ -217,8 +211,7 @@ def simple_span_stress_pa(length_m, width_m, depth_m, density_kg_m3, load_kg=0.0
 def fixed_rail_stress_pa(length_m, width_m, depth_m, density_kg_m3, load_kg=0.0):
     """Stress of a narrow rail beside an opening whose ends cannot turn.
 
-    Only where wide concrete holds both ends; the truth lies between this and
-    `simple_span_stress_pa`. A sharp inside corner at the end raises it further.
+    Only where wide concrete holds both ends; the truth lies between this and `simple_span_stress_pa`.
 
     Parameters
     ----------
@@ -226,10 +219,8 @@ def fixed_rail_stress_pa(length_m, width_m, depth_m, density_kg_m3, load_kg=0.0)
         Length of the opening [m].
     width_m, depth_m : float or array
         Width and thickness of the rail [m].
-    density_kg_m3 : float or array
-        Density [kg/m3].
-    load_kg : float or array
-        Mass set down at the middle [kg].
+    density_kg_m3, load_kg : float or array
+        Density, and mass set down at the middle [kg/m3, kg].
 
     Returns
     -------
@@ -269,14 +260,10 @@ def cantilever_stress_pa(overhang_m, width_m, depth_m, density_kg_m3, load_kg=0.
     ----------
     overhang_m : float or array
         Length beyond the support [m].
-    width_m : float or array
-        Width that shares the load [m].
-    depth_m : float or array
-        Thickness [m].
-    density_kg_m3 : float or array
-        Density [kg/m3].
-    load_kg : float or array
-        Mass on the very end [kg].
+    width_m, depth_m : float or array
+        Width that shares the load, and thickness [m].
+    density_kg_m3, load_kg : float or array
+        Density, and mass on the very end [kg/m3, kg].
 
     Returns
     -------

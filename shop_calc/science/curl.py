@@ -40,8 +40,8 @@ def gradient_curvature_per_m(strain_difference, thickness_m):
 
     Examples
     --------
-    >>> round(gradient_curvature_per_m(300e-6, 0.025), 6)
-    0.012
+    >>> round(gradient_curvature_per_m(300e-6, 0.01905), 8)
+    0.01574803
 
     References
     ----------
@@ -93,9 +93,11 @@ def two_layer_curvature_per_m(strain_difference, upper_m, lower_m, upper_modulus
     upper = require("upper layer", upper_m, 0, unit="m", low_open=True)
     lower = require("lower layer", lower_m, 0, unit="m", low_open=True)
     upper_e = require("modulus of the upper layer", upper_modulus_pa, 0, unit="Pa", low_open=True)
-    m, n = upper / lower, upper_e / require("modulus of the lower layer", lower_modulus_pa, 0, unit="Pa", low_open=True)
+    lower_e = require("modulus of the lower layer", lower_modulus_pa, 0, unit="Pa", low_open=True)
+    m, n = upper / lower, upper_e / lower_e
     whole = (1.0 + m) ** 2
-    return 6.0 * difference * whole / ((upper + lower) * (3.0 * whole + (1.0 + m * n) * (m**2 + 1.0 / (m * n))))
+    stiffness = 3.0 * whole + (1.0 + m * n) * (m**2 + 1.0 / (m * n))
+    return 6.0 * difference * whole / ((upper + lower) * stiffness)
 
 
 def bow_m(curvature_per_m, length_m):
@@ -126,14 +128,15 @@ def bow_m(curvature_per_m, length_m):
 
     Examples
     --------
-    >>> round(bow_m(0.012, 2.4), 6)
-    0.00864
+    >>> round(bow_m(0.01574803, 2.159), 9)
+    0.009175749
 
     References
     ----------
     Derived: geometry.
     """
-    return require("curvature", curvature_per_m, unit="1/m") * require("length", length_m, 0, unit="m") ** 2 / 8.0
+    length = require("length", length_m, 0, unit="m")
+    return require("curvature", curvature_per_m, unit="1/m") * length**2 / 8.0
 
 
 def drying_bow_m(strain_difference, thickness_m, length_m):
@@ -209,8 +212,8 @@ def two_layer_bow_m(strain_difference, upper_m, lower_m, upper_modulus_pa, lower
     ----------
     Timoshenko, J. Optical Society of America 11 (1925) 233, from memory.
     """
-    curvature = two_layer_curvature_per_m(strain_difference, upper_m, lower_m, upper_modulus_pa, lower_modulus_pa)
-    return bow_m(curvature, length_m)
+    layers = (upper_m, lower_m, upper_modulus_pa, lower_modulus_pa)
+    return bow_m(two_layer_curvature_per_m(strain_difference, *layers), length_m)
 
 
 def curl_number_lift_m(curl_count, from_centre_m, settlement_m):

@@ -10,8 +10,8 @@ import numpy as np
 
 from shop_calc.science.checks import require
 
-# US form of the equation, which the published examples use. The metric form of the same book rounds its constants
-# (23 kg, 25 cm, 75 cm) and gives up to 2.5 % less.
+# US form of the equation, which its printed examples use. The metric form of the same book rounds its
+# constants (23 kg, 25 cm, 75 cm) and gives up to 2.5 % less.
 LOAD_CONSTANT_KG = 51.0 * 0.45359237
 _IN = 0.0254
 NEAREST_M, FARTHEST_M = 10.0 * _IN, 25.0 * _IN
@@ -20,8 +20,8 @@ SHORTEST_TRAVEL_M, LONGEST_TRAVEL_M = 10.0 * _IN, 70.0 * _IN
 LARGEST_TWIST_DEG = 135.0
 LONGEST_DAY_H = 8.0
 
-# NIOSH 94-110, Table 5: lifts a minute; factors for up to 1, 2 and 8 hours; the lifts a minute above which a lift that
-# starts below 30 in gets 0. From memory; three independent public copies in program source agree.
+# NIOSH 94-110, Table 5: lifts a minute; factors for up to 1, 2 and 8 hours; the lifts a minute above which
+# a lift from below 30 in gets 0. From memory; three independent public copies in program source agree.
 _LIFTS = (0.2, 0.5, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15)
 _FREQUENCY = {
     1.0: (1.00, .97, .94, .91, .88, .84, .80, .75, .70, .60, .52, .45, .41, .37, .34, .31, .28),
@@ -48,6 +48,15 @@ class LiftingLimit:
         Factors for reach, height, travel and twist [-].
     frequency_factor, coupling_factor : float or array
         Factors for lifts a minute and for the grip [-].
+
+    Examples
+    --------
+    >>> LiftingLimit(20.0, 1.0, 1.0, 1.0, 1.0, 1.0, 0.9).limit_kg
+    20.0
+
+    References
+    ----------
+    NIOSH Publication 94-110 (1994).
     """
 
     limit_kg: float
@@ -87,8 +96,8 @@ def frequency_factor(lifts_per_minute, duration_h, start_height_m):
 
     Examples
     --------
-    >>> float(frequency_factor(3.0000, 1.0, 0.5588))
-    0.88
+    >>> f"{frequency_factor(3.0, 1.0, 0.5588):.5f}"
+    '0.88000'
 
     References
     ----------
@@ -100,7 +109,8 @@ def frequency_factor(lifts_per_minute, duration_h, start_height_m):
     column = next(hours for hours in _FREQUENCY if duration <= hours)
     table = np.append(_FREQUENCY[column], 0.0)
     factor = table[np.searchsorted(_LIFTS, np.asarray(lifts) - 1e-9)]
-    return np.where((np.asarray(height) < KNUCKLE_M) & (np.asarray(lifts) > _LOW_LIMIT[column]), 0.0, factor)[()]
+    too_often = (np.asarray(height) < KNUCKLE_M) & (np.asarray(lifts) > _LOW_LIMIT[column])
+    return np.where(too_often, 0.0, factor)[()]
 
 
 def weight_limit(
@@ -131,7 +141,7 @@ def weight_limit(
     Returns
     -------
     LiftingLimit
-        Limit and factors; the limit is 0 beyond 25 in of reach, 70 in of height or travel, 135 degrees [kg, -].
+        Limit and factors; 0 beyond 25 in of reach, 70 in of height or travel, 135 degrees [kg, -].
 
     Raises
     ------
@@ -161,12 +171,12 @@ def weight_limit(
         low, high = COUPLING[str(coupling).strip().lower()]
     except KeyError:
         raise ValueError(f"grip: {coupling!r} given; it must be good, fair or poor") from None
+    slack = 1.0 + 1e-9  # binary rounding of inches must not push the very limit outside
+    distance = 0.82 + 1.8 * _IN / np.maximum(travel, SHORTEST_TRAVEL_M)
     factors = (
-        np.where(reach > FARTHEST_M * (1 + 1e-9), 0.0, NEAREST_M / np.maximum(reach, NEAREST_M)),
-        np.where(height > HIGHEST_M * (1 + 1e-9), 0.0, 1.0 - 0.0075 / _IN * np.abs(height - KNUCKLE_M)),
-        np.where(
-            travel > LONGEST_TRAVEL_M * (1 + 1e-9), 0.0, 0.82 + 1.8 * _IN / np.maximum(travel, SHORTEST_TRAVEL_M)
-        ),
+        np.where(reach > FARTHEST_M * slack, 0.0, NEAREST_M / np.maximum(reach, NEAREST_M)),
+        np.where(height > HIGHEST_M * slack, 0.0, 1.0 - 0.0075 / _IN * np.abs(height - KNUCKLE_M)),
+        np.where(travel > LONGEST_TRAVEL_M * slack, 0.0, distance),
         np.where(twist > LARGEST_TWIST_DEG, 0.0, 1.0 - 0.0032 * twist),
         np.asarray(frequency_factor(lifts_per_minute, duration_h, height)),
         np.where(height < KNUCKLE_M * (1 - 1e-9), low, high),

@@ -60,7 +60,7 @@ def implied_density_kg_m3(mass_kg_m2, thickness_m):
     Returns
     -------
     float or array
-        Density [kg/m3]. `CEMENT_MIX_DENSITY_KG_M3` is what a cement mix can have.
+        Density; `CEMENT_MIX_DENSITY_KG_M3` is what a cement mix can have [kg/m3].
 
     Raises
     ------
@@ -138,7 +138,7 @@ def liquid_head_push_kg_m(depth_m, density_kg_m3):
     Returns
     -------
     float or array
-        Weight per length that the push equals [kg/m]. It acts a third of the depth up.
+        Weight per length that the push equals; it acts a third of the depth up [kg/m].
 
     Raises
     ------

@@ -8,9 +8,9 @@ import numpy as np
 
 from shop_calc.science.checks import require
 
-# Datums in use, deg C. 14 F is -10 C, not 0 C; a page that calls them equal has made that slip.
-DATUM_NURSE_SAUL_C = -10.0  # ASTM C1074 annex discussion and Saul 1951, from memory (11 F, -11.7 C, is older use)
-DATUM_ZERO_C = 0.0  # ASTM C1074 suggests 0 C for Type I cement without admixture, 0-40 C; from memory
+# Datums in use. 14 °F is -10 °C, not 0 °C; a page that calls them equal has made that slip.
+DATUM_NURSE_SAUL_C = -10.0  # Saul 1951, from memory; the older 11 °F is -11.7 °C
+DATUM_ZERO_C = 0.0  # ASTM C1074 for plain Type I cement, 0-40 °C; from memory
 
 EN_VALID_TEMP_C = (0.0, 80.0)  # EN 1992-1-1:2004 B.1(3), above equation (B.10)
 SAUL_VALID_TEMP_C = (0.0, 40.0)  # linear rule; above and below it the Arrhenius form is nearer, from memory
@@ -27,14 +27,14 @@ def temperature_time_c_h(time_h, temp_c, datum_c):
     time_h : float or array (..., n)
         Length of each step [h].
     temp_c : float or array (..., n)
-        Mean temperature of the concrete in each step [C].
+        Mean temperature of the concrete in each step [°C].
     datum_c : float
-        Temperature below which hardening is taken to stop [C].
+        Temperature below which hardening is taken to stop [°C].
 
     Returns
     -------
     float or array (...)
-        Sum over the last axis of the steps [C h]. Valid range `SAUL_VALID_TEMP_C`.
+        Sum over the last axis of the steps; valid range `SAUL_VALID_TEMP_C` [°C h].
 
     Raises
     ------
@@ -71,14 +71,14 @@ def sampled_temperature_time_c_h(time_h, temp_c, datum_c):
     time_h : array (n,)
         Times of the readings, rising [h].
     temp_c : array (..., n)
-        Readings [C].
+        Readings [°C].
     datum_c : float
-        Temperature below which hardening is taken to stop [C].
+        Temperature below which hardening is taken to stop [°C].
 
     Returns
     -------
     float or array (...)
-        Temperature-time factor from the first to the last reading [C h].
+        Temperature-time factor from the first to the last reading [°C h].
 
     Raises
     ------
@@ -92,8 +92,8 @@ def sampled_temperature_time_c_h(time_h, temp_c, datum_c):
 
     Examples
     --------
-    >>> float(sampled_temperature_time_c_h([0.0, 10.0], [-5.0, 5.0], 0.0))
-    12.5
+    >>> round(float(sampled_temperature_time_c_h([0.0, 10.0], [-5.1, 5.0], 0.0)), 5)
+    12.37624
 
     References
     ----------
@@ -102,9 +102,9 @@ def sampled_temperature_time_c_h(time_h, temp_c, datum_c):
     times = np.atleast_1d(require("time of a reading", time_h, unit="h"))
     steps = np.diff(times)
     if times.size < 2 or np.any(steps <= 0):
-        raise ValueError("time of a reading: at least two readings are needed, each later than the one before")
-    datum = require("datum", datum_c, -30, 20, unit="C")
-    excess = np.asarray(require("temperature", temp_c, -50, 100, unit="C")) - datum
+        raise ValueError("time of a reading: at least two are needed, each later than the one before")
+    datum = require("datum", datum_c, -30, 20, unit="°C")
+    excess = np.asarray(require("temperature", temp_c, -50, 100, unit="°C")) - datum
     left, right = excess[..., :-1], excess[..., 1:]
     above = np.maximum(left, 0) + np.maximum(right, 0)
     span = np.maximum(np.abs(left) + np.abs(right), 1e-300)  # a piece lying on the datum counts nothing
@@ -120,11 +120,11 @@ def age_for_maturity_h(maturity_c_h, temp_c, datum_c):
     Parameters
     ----------
     maturity_c_h : float or array
-        Wanted temperature-time factor, measured with the same datum [C h].
+        Wanted temperature-time factor, measured with the same datum [°C h].
     temp_c : float or array
-        Temperature of the concrete, above the datum [C].
+        Temperature of the concrete, above the datum [°C].
     datum_c : float
-        Datum [C].
+        Datum [°C].
 
     Returns
     -------
@@ -149,9 +149,9 @@ def age_for_maturity_h(maturity_c_h, temp_c, datum_c):
     ----------
     Form of ASTM C1074, from memory.
     """
-    wanted = require("temperature-time factor", maturity_c_h, 0, unit="C h")
-    datum = require("datum", datum_c, -30, 20, unit="C")
-    temp = require("temperature", temp_c, datum, 100, unit="C", low_open=True)
+    wanted = require("temperature-time factor", maturity_c_h, 0, unit="°C h")
+    datum = require("datum", datum_c, -30, 20, unit="°C")
+    temp = require("temperature", temp_c, datum, 100, unit="°C", low_open=True)
     return wanted / (temp - datum)
 
 
@@ -164,12 +164,12 @@ def en_rate_factor(temp_c):
     Parameters
     ----------
     temp_c : float or array
-        Temperature of the concrete [C].
+        Temperature of the concrete [°C].
 
     Returns
     -------
     float or array
-        Hours of age gained in an hour [-]. Valid range `EN_VALID_TEMP_C`.
+        Hours of age gained in an hour; valid range `EN_VALID_TEMP_C` [-].
 
     Raises
     ------
@@ -190,7 +190,7 @@ def en_rate_factor(temp_c):
     ----------
     EN 1992-1-1:2004, B.1(3), equation (B.10).
     """
-    temp = require("temperature", temp_c, -50, 100, unit="C")
+    temp = require("temperature", temp_c, -50, 100, unit="°C")
     return np.exp(13.65 - 4000.0 / (273.0 + temp))
 
 
@@ -204,7 +204,7 @@ def en_adjusted_age_h(time_h, temp_c):
     time_h : float or array (..., n)
         Length of each step [h].
     temp_c : float or array (..., n)
-        Mean temperature of the concrete in each step [C].
+        Mean temperature of the concrete in each step [°C].
 
     Returns
     -------
@@ -234,8 +234,8 @@ def en_adjusted_age_h(time_h, temp_c):
 
 
 def _excess_c(temp_c, datum_c):
-    temp = require("temperature", temp_c, -50, 100, unit="C")
-    datum = require("datum", datum_c, -30, 20, unit="C")
+    temp = require("temperature", temp_c, -50, 100, unit="°C")
+    datum = require("datum", datum_c, -30, 20, unit="°C")
     return np.maximum(temp - datum, 0.0)
 
 

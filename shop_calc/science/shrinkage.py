@@ -128,8 +128,8 @@ def notional_size_m(thickness_m, drying_faces_count):
 
     Examples
     --------
-    >>> notional_size_m(0.038100, 1)
-    0.0762
+    >>> round(notional_size_m(0.0301625, 1), 7)
+    0.060325
 
     References
     ----------
@@ -150,7 +150,7 @@ def en_drying_base_strain(characteristic_strength_pa, rh_fraction, cement_class)
     characteristic_strength_pa : float or array
         Characteristic cylinder strength fck; the mean is 8 MPa more [Pa].
     rh_fraction : float or array
-        Relative humidity [-]. Valid range `EN_VALID_RH_FRACTION`.
+        Relative humidity; valid range `EN_VALID_RH_FRACTION` [-].
     cement_class : str
         "R", "N" or "S" [-].
 
@@ -198,7 +198,7 @@ def en_final_shrinkage_strain(characteristic_strength_pa, rh_fraction, size_m, c
     rh_fraction : float or array
         Relative humidity [-].
     size_m : float or array
-        Notional size [m]. Valid range `EN_VALID_NOTIONAL_SIZE_M`.
+        Notional size; valid range `EN_VALID_NOTIONAL_SIZE_M` [m].
     cement_class : str
         "R", "N" or "S" [-].
 
@@ -247,7 +247,7 @@ def en_shrinkage_strain(age_h, drying_start_h, characteristic_strength_pa, rh_fr
     rh_fraction : float or array
         Relative humidity [-].
     size_m : float or array
-        Notional size [m]. Valid range `EN_VALID_NOTIONAL_SIZE_M`.
+        Notional size; valid range `EN_VALID_NOTIONAL_SIZE_M` [m].
     cement_class : str
         "R", "N" or "S" [-].
 

@@ -21,7 +21,7 @@ def aci_final_shrinkage_strain(
     Parameters
     ----------
     rh_fraction : float or array
-        Relative humidity [-]. Valid range `ACI_VALID_RH_FRACTION`.
+        Relative humidity; valid range `ACI_VALID_RH_FRACTION` [-].
     volume_surface_m : float or array
         Volume over drying surface; half the thickness when both faces dry [m].
     slump_m : float or array
@@ -47,9 +47,10 @@ def aci_final_shrinkage_strain(
 
     Notes
     -----
-    780e-6 times: RH 1.40 - 1.02 h up to 0.80, then 3.00 - 3.00 h; size 1.2 exp(-4.72 V/S in m); slump 0.89 +
-    1.61 s; sand 0.30 + 1.4 p up to a half, then 0.90 + 0.2 p; cement 0.75 + 0.00061 c; air 0.95 + 0.8 a, never
-    under 1; curing 1.202 - 0.2337 log10 days. The SI and US constants differ by under 1 %.
+    780e-6 times: RH 1.40 - 1.02 h up to 0.80, then 3.00 - 3.00 h; size 1.2 exp(-4.72 V/S in m);
+    slump 0.89 + 1.61 s; sand 0.30 + 1.4 p up to a half, then 0.90 + 0.2 p; cement 0.75 + 0.00061 c;
+    air 0.95 + 0.8 a, never under 1; curing 1.202 - 0.2337 log10 days.
+    The SI and US constants differ by under 1 %.
 
     Examples
     --------

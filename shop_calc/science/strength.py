@@ -47,8 +47,8 @@ def en_s_factor(cement_class):
 
     Examples
     --------
-    >>> en_s_factor("N")
-    0.25
+    >>> f"{en_s_factor('N'):.5f}"
+    '0.25000'
 
     References
     ----------
@@ -76,7 +76,7 @@ def en_strength_ratio(age_h, s_factor):
     Returns
     -------
     float or array
-        Ratio to the 28-day strength, 0 at age 0 [-]. Valid range `EN_VALID_AGE_H`.
+        Ratio to the 28-day strength, 0 at age 0; valid range `EN_VALID_AGE_H` [-].
 
     Raises
     ------
@@ -112,7 +112,7 @@ def en_strength_ratio_at(time_h, temp_c, s_factor):
     time_h : float or array (..., n)
         Length of each step [h].
     temp_c : float or array (..., n)
-        Temperature of the concrete in each step [C].
+        Temperature of the concrete in each step [°C].
     s_factor : float or array
         Coefficient s, see `EN_S_FACTOR` [-].
 
@@ -159,7 +159,7 @@ def aci_strength_ratio(age_h, a_h, b_factor):
     Returns
     -------
     float or array
-        Ratio to the 28-day strength, 0 at age 0 [-]. Valid range `ACI_VALID_AGE_H`.
+        Ratio to the 28-day strength, 0 at age 0; valid range `ACI_VALID_AGE_H` [-].
 
     Raises
     ------

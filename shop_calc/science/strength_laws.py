@@ -4,12 +4,13 @@ import numpy as np
 
 from shop_calc.science.checks import require
 
-# Least squares on 79 public portland mixes at 28 days, ln(strength) on w/c (derived; data/open/concrete_1030.csv).
+# Least squares on 79 public portland mixes at 28 days, ln(strength) on w/c: derived from
+# data/open/concrete_1030.csv.
 ABRAMS_PA, ABRAMS_BASE = 134.1e6, 13.49
 ABRAMS_VALID_RATIO = (0.27, 0.90)
 ABRAMS_SCATTER = 0.145  # standard deviation of ln(strength) about the line, same fit
 
-# 7.5 sqrt(fc) in psi, ACI 318-19 19.2.3 (memory), in Pa^0.5. The SI edition prints 0.62 sqrt(MPa), 0.45 % less.
+# 7.5 sqrt(fc) in psi, ACI 318-19 19.2.3 (memory), in Pa^0.5. The SI edition has 0.62 sqrt(MPa), 0.45 % less.
 RUPTURE_ROOT_PA = 7.5 * 6894.757293168361**0.5
 
 
@@ -68,7 +69,7 @@ def abrams_strength_pa(water_cement_ratio, zero_water_pa=ABRAMS_PA, base_factor=
     Parameters
     ----------
     water_cement_ratio : float or array
-        Water to portland cement by mass [-]. Valid range `ABRAMS_VALID_RATIO`.
+        Water to portland cement by mass; valid range `ABRAMS_VALID_RATIO` [-].
     zero_water_pa : float
         Where the fitted line meets no water; a constant, not a strength that exists [Pa].
     base_factor : float

@@ -1,0 +1,146 @@
+"""The revised NIOSH equation: limits of use, directions, its metric twin; and the rule for teams."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from shop_calc.science import lifting
+from shop_calc.science.lifting import frequency_factor, weight_limit
+
+IN, LB = 0.0254, 0.45359237
+
+
+def limit_lb(reach=10.0, height=30.0, travel=10.0, twist=0.0, lifts=0.2, hours=1.0, grip="good"):
+    return float(weight_limit(reach * IN, height * IN, travel * IN, twist, lifts, hours, grip).limit_kg) / LB
+
+
+def metric_limit_kg(h_cm, v_cm, d_cm, a_deg, fm, cm):
+    """The metric form of the same book, written out: 23 kg, 25/H, 0.003, 4.5/D."""
+    return (
+        23.0 * 25 / h_cm * (1 - 0.003 * abs(v_cm - 75)) * (0.82 + 4.5 / d_cm) * (1 - 0.0032 * a_deg) * fm * cm
+    )
+
+
+def test_the_best_lift_there_is_allows_the_load_constant():
+    assert limit_lb() == pytest.approx(51.0, rel=1e-9)
+
+
+@given(st.floats(26, 62), st.floats(0, 174), st.floats(26, 170), st.floats(0, 135))
+def test_the_us_form_is_the_metric_form_within_its_rounding(h_cm, v_cm, d_cm, a_deg):
+    ours = weight_limit(h_cm / 100, v_cm / 100, d_cm / 100, a_deg, 1.0, 2.0, "poor").limit_kg
+    metric = metric_limit_kg(h_cm, v_cm, d_cm, a_deg, 0.88, 0.90)
+    assert metric * 0.999 <= ours <= metric * 1.045  # the metric constants are the lower ones
+
+
+def test_within_the_ordinary_range_the_two_forms_differ_by_under_three_percent():
+    ours = weight_limit(0.30, 0.60, 0.60, 0.0, 0.2, 1.0, "fair").limit_kg
+    assert ours == pytest.approx(metric_limit_kg(30, 60, 60, 0, 1.0, 0.95), rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("inside", "outside"),
+    [
+        ({"reach": 25.0}, {"reach": 25.01}),
+        ({"height": 70.0}, {"height": 70.01}),
+        ({"travel": 70.0}, {"travel": 70.01}),
+        ({"twist": 135.0}, {"twist": 135.01}),
+        ({"lifts": 15.0, "height": 30.0}, {"lifts": 15.01, "height": 30.0}),
+        ({"lifts": 12.0, "height": 20.0}, {"lifts": 12.01, "height": 20.0}),
+    ],
+)
+def test_the_limits_of_use_are_sharp(inside, outside):
+    assert limit_lb(**inside) > 0
+    assert limit_lb(**outside) == 0.0
+
+
+def test_nearer_than_ten_inches_counts_as_ten():
+    assert limit_lb(reach=6.0) == limit_lb(reach=10.0)
+    assert limit_lb(travel=2.0) == limit_lb(travel=10.0)
+
+
+@pytest.mark.parametrize(
+    ("easy", "hard"),
+    [
+        ({"reach": 12.0}, {"reach": 18.0}),
+        ({"height": 30.0}, {"height": 6.0}),
+        ({"height": 30.0}, {"height": 60.0}),
+        ({"travel": 12.0}, {"travel": 40.0}),
+        ({"twist": 0.0}, {"twist": 45.0}),
+        ({"lifts": 0.2}, {"lifts": 4.0}),
+        ({"hours": 1.0}, {"hours": 1.5}),
+        ({"hours": 2.0}, {"hours": 8.0}),
+        ({"grip": "good"}, {"grip": "poor"}),
+        ({"grip": "good", "height": 20.0}, {"grip": "fair", "height": 20.0}),
+    ],
+)
+def test_harder_is_less(easy, hard):
+    assert limit_lb(**hard) < limit_lb(**easy)
+
+
+def test_a_fair_grip_costs_nothing_from_knuckle_height_up():
+    assert limit_lb(grip="fair", height=30.0) == limit_lb(grip="good", height=30.0)
+
+
+def test_the_limit_is_the_product_of_its_factors():
+    at = weight_limit(0.4, 0.3, 0.7, 30.0, 3.0, 2.0, "fair")
+    product = lifting.LOAD_CONSTANT_KG
+    for name in ("horizontal", "vertical", "distance", "asymmetry", "frequency", "coupling"):
+        product *= getattr(at, f"{name}_factor")
+    assert at.limit_kg == pytest.approx(product, rel=1e-12)
+
+
+def test_between_two_rows_the_careful_one_counts():
+    # NIOSH 94-110 Table 5, up to an hour: 0.91 at 2 and 0.88 at 3 lifts a minute
+    assert frequency_factor(2.0, 1.0, 0.8) == pytest.approx(0.91)
+    assert frequency_factor(2.1, 1.0, 0.8) == pytest.approx(0.88)
+    assert frequency_factor(0.0, 1.0, 0.8) == pytest.approx(1.0)
+
+
+@given(st.floats(0, 20), st.floats(0, 5), st.sampled_from([0.5, 1.0, 2.0, 8.0]), st.sampled_from([0.2, 0.9]))
+def test_more_lifts_a_minute_never_allow_more(lifts, more, hours, height):
+    assert frequency_factor(lifts + more, hours, height) <= frequency_factor(lifts, hours, height)
+
+
+def test_a_sack_of_80_lb_from_the_floor_is_nearly_three_times_too_much():
+    allowed = weight_limit(12 * IN, 6 * IN, 30 * IN, 0.0, 0.2, 1.0, "fair").limit_kg
+    assert lifting.lifting_index(80 * LB, allowed) == pytest.approx(2.75, abs=0.01)
+
+
+def test_the_index_is_infinite_where_nothing_may_be_lifted():
+    assert lifting.lifting_index(5.0, 0.0) == np.inf
+    assert lifting.lifting_index(0.0, 0.0) == np.inf
+
+
+def test_a_team_lifts_less_than_its_members():
+    assert lifting.team_limit_kg([25.0]) == 25.0
+    assert lifting.team_limit_kg([30.0, 15.0]) == pytest.approx(30.0)
+    assert lifting.team_limit_kg([20.0, 20.0, 20.0]) == pytest.approx(30.0)
+    with pytest.raises(ValueError, match="people lifting: 4"):
+        lifting.team_limit_kg([20.0] * 4)
+
+
+def test_a_map_equals_single_calls():
+    reach, height = np.meshgrid(np.linspace(0.1, 0.7, 100), np.linspace(0, 1.9, 100))
+    whole = weight_limit(reach, height, 0.5, 10.0, 2.0, 1.0, "fair").limit_kg
+    assert whole.shape == (100, 100)
+    for i, j in ((0, 0), (40, 20), (99, 99), (41, 7)):
+        one = weight_limit(float(reach[i, j]), float(height[i, j]), 0.5, 10.0, 2.0, 1.0, "fair").limit_kg
+        assert whole[i, j] == pytest.approx(one, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("call", "words"),
+    [
+        (lambda: weight_limit(-0.1, 0.5, 0.5), "reach"),
+        (lambda: weight_limit(0.3, -0.5, 0.5), "height"),
+        (lambda: weight_limit(0.3, 0.5, 0.5, 200.0), "twist"),
+        (lambda: weight_limit(0.3, 0.5, 0.5, coupling="slippery"), "good, fair or poor"),
+        (lambda: weight_limit(0.3, 0.5, 0.5, duration_h=9.0), "duration"),
+        (lambda: frequency_factor(-1.0, 1.0, 0.5), "lifts a minute"),
+        (lambda: lifting.team_limit_kg([-1.0, 5.0]), "each may lift"),
+    ],
+)
+def test_an_impossible_lift_is_named(call, words):
+    with pytest.raises(ValueError, match=words):
+        call()
