@@ -10,7 +10,7 @@ from shop_calc.science.loads import GRAVITY_M_S2
 def self_weight_sag_m(length_m, thickness_m, modulus_pa, density_kg_m3):
     """Sag of a strip on end supports under its own weight: what weight takes from a dome.
 
-    Elastic and at once; left for weeks it creeps to two or three times as much.
+    Elastic and at once; left for weeks it creeps to two or three times as much (from memory).
 
     Parameters
     ----------

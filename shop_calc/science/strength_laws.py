@@ -108,7 +108,7 @@ def rupture_modulus_pa(strength_pa):
     """Bending strength of plain concrete from its compressive strength.
 
     Not for light aggregate, not for a face full of fibre (fibre is not credited), and not for a
-    surface that dried in the sun: drying alone can take a third of it.
+    surface that dried in the sun: drying alone can take a third of it (from memory).
 
     Parameters
     ----------
