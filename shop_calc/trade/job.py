@@ -255,11 +255,9 @@ def check_job(entries):
         _sizes(found, f"piece.cutout {number}", row, values.get("shape"))
     _room_order(found, rooms, sections.get("day", {}).get("water_in"))
     found.raise_if_any()
-    sections["materials"]["sand_temp"] = (  # sand lies beside the powder unless somebody measured it
-        sections["materials"]["powder_temp"]
-        if "materials.sand_temp" in assumed
-        else sections["materials"]["sand_temp"]
-    )
+    for name in ("sand_temp", "stone_temp"):  # they lie beside the powder unless somebody measured them
+        if f"materials.{name}" in assumed:
+            sections["materials"][name] = sections["materials"]["powder_temp"]
     return Job(
         name.strip(),
         **{section: MappingProxyType(values) for section, values in sections.items()},

@@ -93,8 +93,10 @@ FIELDS = {
     "materials": (
         Field("powder_temp", "temperature", "powder_temp", words="cement and other powders"),
         Field("sand_temp", "temperature", "powder_temp", words="sand, as stored"),
+        Field("stone_temp", "temperature", "powder_temp", words="stone and coarse sand, as stored"),
         Field("water_temp", "temperature", "tap_water_temp", words="water from the tap"),
         Field("stone_moisture", "fraction", default=0.0, words="water in the stone, of its dry mass"),
+        Field("fine_sand_moisture", "fraction", words="water in the recipe's sand; left out: as the recipe says"),
         Field("coarse_sand_moisture", "fraction", default=0.0, words="water in the coarse sand, of its dry mass"),
     ),
     "mixer": (
