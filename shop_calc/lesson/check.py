@@ -45,6 +45,15 @@ class Outcome:
         One of six [-].
     text : str
         Said to the student; shown escaped [-].
+
+    Examples
+    --------
+    >>> Outcome(Kind.RIGHT, "Right.")
+    ✓ Right.
+
+    References
+    ----------
+    Common practice, no source.
     """
 
     kind: Kind

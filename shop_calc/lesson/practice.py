@@ -4,6 +4,7 @@ import html
 from dataclasses import dataclass
 from importlib import import_module
 
+from shop_calc import units
 from shop_calc.lesson.check import Kind, Outcome, check
 from shop_calc.lesson.draw import numbers_for, shown
 from shop_calc.lesson.page import sign
@@ -20,6 +21,15 @@ class Said:
     ----------
     text : str
         What is said [-].
+
+    Examples
+    --------
+    >>> Said("Look again.")
+    Look again.
+
+    References
+    ----------
+    Common practice, no source.
     """
 
     text: str
@@ -199,7 +209,16 @@ def _line(step):
     put_in = ", ".join(f"{name} = {_number(value)} {sign(unit)}".strip() for name, value, unit in step.inputs)
     said = f"{step.words or step.name.replace('_', ' ')}: {step.symbol} = {step.formula}"
     result = f"{_number(step.value)} {sign(step.unit)}".strip()
-    return f"{said} = {result}" + (f", with {put_in}" if put_in else "")
+    return f"{said} = {result}{_in_us(step)}" + (f", with {put_in}" if put_in else "")
+
+
+def _in_us(step):
+    """The same in US units, where a shop reads it otherwise."""
+    kind = next((kind for kind in units.KINDS.values() if kind.si_unit == step.unit != "-"), None)
+    if kind is None or not isinstance(step.value, (int, float)):
+        return ""
+    us = units.show(step.value, kind, "us")
+    return f" ({us})" if us != units.show(step.value, kind, "si") else ""
 
 
 def _number(value):

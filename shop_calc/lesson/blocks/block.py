@@ -4,6 +4,7 @@ import html
 
 import ipywidgets as w
 
+from shop_calc.lesson.blocks.rows import SliderRow
 from shop_calc.lesson.blocks.switch import UnitSwitch
 from shop_calc.lesson.page import img_tag, lines_html
 
@@ -13,17 +14,25 @@ _CSS = """<style>
 .shop-block .widget-html-content{line-height:1.4}
 .shop-head{justify-content:space-between;align-items:center;flex-flow:row wrap;overflow:visible}
 .shop-head .shop-tools{align-items:center;overflow:visible}
-.shop-switch .widget-label{font-size:12px;color:var(--jp-ui-font-color2,#5f6670)}
+.shop-switch{display:flex;flex-flow:row nowrap;align-items:center;width:auto}
+.shop-switch .widget-label{width:auto;margin-right:6px;font-size:12px;color:var(--jp-ui-font-color2,#5f6670)}
 .shop-switch .widget-toggle-button,.shop-reset.widget-button{height:24px;line-height:22px;
- font-size:12px;padding:0 9px}
+ font-size:12px;padding:0 9px;box-shadow:none}
+.shop-switch .widget-toggle-button.mod-active{font-weight:700;text-decoration:underline;
+ text-underline-offset:3px}
+.shop-reset.widget-button{margin-left:14px}
+.shop-block .noUi-handle:focus-visible,.shop-block button:focus-visible{
+ outline:3px solid #3D8BC4;outline-offset:2px}
 .shop-rows{overflow:visible;margin:4px 0 2px}
 .shop-row{align-items:center;flex-flow:row wrap;overflow:visible;min-height:34px}
 .shop-row .widget-label{white-space:normal;line-height:1.15;text-align:left;align-self:center;
  height:auto;font-size:14px}
 .shop-row input,.shop-row select{font-size:14px}
-.shop-row .shop-beside{width:84px;color:var(--jp-ui-font-color2,#5f6670);font-size:13px;white-space:nowrap}
-.shop-row .shop-low,.shop-row .shop-high{width:46px;color:var(--jp-ui-font-color2,#5f6670);font-size:12px}
+.shop-row .shop-beside{width:78px;color:var(--jp-ui-font-color2,#5f6670);font-size:13px;white-space:nowrap}
+.shop-row .shop-travel{flex:1 1 210px;align-items:center;overflow:visible}
+.shop-row .shop-low,.shop-row .shop-high{width:44px;color:var(--jp-ui-font-color2,#5f6670);font-size:12px}
 .shop-row .shop-low{text-align:right}
+.shop-row .shop-low .widget-html-content{text-align:right}
 </style>"""
 _LARGE = "font-size:19px;font-weight:600;line-height:1.35"
 _PLAIN = "font-size:15px;line-height:1.4;margin-top:2px"
@@ -63,13 +72,13 @@ class Block(w.VBox):
     """
 
     def __init__(self, model, words, rows, picture=None, *, title="", units=None, lines=2):
-        if sum(hasattr(row, "knob") for row in rows) > 4:
+        if sum(isinstance(row, SliderRow) for row in rows) > 4:
             raise ValueError("rows: more than four sliders given; a block takes at most four")
         self._model, self._words_of, self.picture = model, words, picture
         self.rows = {row.key: row for row in rows}
         self.units = units or UnitSwitch()
         self.title, self.text, self.alt, self.result = title, "", "", None
-        self._held, self._room = False, f"min-height:{1.6 + 1.35 * (lines - 1):.2f}em;padding:6px 0 8px"
+        self._held, self._room = False, f"min-height:{26 + 23 * (lines - 1)}px;padding:6px 0 10px"
         self._words, self._shown = w.HTML(), w.HTML()
         self.reset_button = w.Button(description="Reset", tooltip="back to the values it started with")
         self.reset_button.add_class("shop-reset")
@@ -125,12 +134,13 @@ class Block(w.VBox):
     def _draw(self):
         if self._held:
             return
-        system = self.units.system
+        system, shown = self.units.system, None
         try:
-            self.result = self._model(**self.values)
-            self.text = str(self._words_of(self.result, system)).strip()
+            result = self._model(**self.values)
+            text = str(self._words_of(result, system)).strip()
             if self.picture is not None:
-                self.picture.update(self.result, system)
+                self.picture.update(result, system)
+                shown = self._page_of(self.picture)
         except ValueError as error:
             # an impossible setting is part of learning: say it, and keep the last good picture
             self._alert(f"Not possible: {error}")
@@ -138,12 +148,16 @@ class Block(w.VBox):
         except Exception as error:
             self._alert(f"The lesson itself has a fault: {type(error).__name__}: {error}")
             raise
-        said = lines_html(self.text, _LARGE, _PLAIN)
+        self.result, self.text = result, text
+        said = lines_html(text, _LARGE, _PLAIN)
         self._words.value = f'<div role="status" aria-live="polite" style="{self._room}">{said}</div>'
-        if self.picture is not None:
-            self.alt = self.picture.alt
-            size = tuple(int(side * 100) for side in self.picture.figure.get_size_inches())
-            self._shown.value = img_tag(self.picture.png(), self.alt, size)
+        if shown is not None:
+            self.alt, self._shown.value = self.picture.alt, shown
+
+    @staticmethod
+    def _page_of(picture):
+        size = tuple(round(side * 100) for side in picture.figure.get_size_inches())
+        return img_tag(picture.png(), picture.alt, size)
 
     def _alert(self, text):
         self.text = text

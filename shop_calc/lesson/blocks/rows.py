@@ -9,8 +9,8 @@ from shop_calc import defaults
 from shop_calc.lesson.blocks import scale
 from shop_calc.lesson.page import sign
 
-_FIRST = "190px"  # every label ends on one line
-_BOX = "290px"
+_FIRST = "158px"  # every label ends on one line
+_BOX = "252px"
 
 
 def slider(
@@ -111,7 +111,10 @@ class ChoiceRow(w.HBox):
     def __init__(self, key, label, options, value):
         self.key, self.label = key, label
         self.box = w.Dropdown(
-            options=options, description=label, style={"description_width": _FIRST}, layout={"width": "430px"}
+            options=options,
+            description=label,
+            style={"description_width": _FIRST},
+            layout={"width": "430px", "max_width": "100%"},
         )
         self.default = self.box.value if value is None else value
         self.box.value = self.default
@@ -152,17 +155,15 @@ class SliderRow(w.HBox):
         self.ends = (low, high)  # in SI; the knob's own ends are round numbers just inside
         self.changed = lambda: None
         self.box = w.BoundedFloatText(style={"description_width": _FIRST}, layout={"width": _BOX})
-        self.knob = w.FloatSlider(
-            readout=False, layout={"flex": "1 1 180px", "width": "auto", "min_width": "150px"}
-        )
         self._low, self._high, self._beside = w.HTML(), w.HTML(), w.HTML()
         for end, name in ((self._low, "shop-low"), (self._high, "shop-high"), (self._beside, "shop-beside")):
             end.add_class(name)
-        super().__init__([self.box, self._beside, self._low, self.knob, self._high])
+        self.knob, self._travel = None, w.HBox()
+        self._travel.add_class("shop-travel")
+        super().__init__([self.box, self._beside, self._travel])
         self.add_class("shop-row")
         self.show("both")
         self.box.observe(self._typed, "value")
-        self.knob.observe(self._typed, "value")
 
     @property
     def grid(self):
@@ -190,17 +191,38 @@ class SliderRow(w.HBox):
         if system == self._system:
             return
         self._system = system
-        g, unit = self.grid, sign(self.grid.unit)
+        g, unit, ends = self.grid, sign(self.grid.unit), self._typed_ends()
         self._moving = True
         try:
-            for part, ends in ((self.knob, (g.low, g.high)), (self.box, self._typed_ends())):
-                with part.hold_trait_notifications():
-                    part.step, part.min, part.max, part.value = g.step, *ends, ends[0]
+            with self.box.hold_sync(), self.box.hold_trait_notifications():
+                self.box.step, self.box.min, self.box.max, self.box.value = g.step, *ends, self._number()
         finally:
             self._moving = False
         self.box.description = f"{self.label} ({unit})" if unit else self.label
         self._low.value, self._high.value = (html.escape(f"{end:g}") for end in (g.low, g.high))
+        self._new_knob()
         self._place()
+
+    def _new_knob(self):
+        """A knob for these ends: one whose ends are changed under it reports a place of its own."""
+        old, g = self.knob, self.grid
+        self.knob = w.FloatSlider(
+            value=self._nearest(self._number()),
+            min=g.low,
+            max=g.high,
+            step=g.step,
+            readout=False,
+            layout={"flex": "1 1 120px", "width": "auto", "min_width": "90px"},
+        )
+        self.knob.observe(self._dragged, "value")
+        self._travel.children = (self._low, self.knob, self._high)
+        if old is not None:
+            old.unobserve_all()
+            old.close()
+
+    def _number(self):
+        """The value as the box shows it."""
+        return round(scale.convert(self._si, self._inside, self.grid.unit), self.grid.decimals)
 
     def _typed_ends(self):
         """Ends of the box: the valid range itself, to the decimals shown."""
@@ -210,14 +232,19 @@ class SliderRow(w.HBox):
 
     def _place(self):
         """Put knob and box where the SI value is, without being told of it again."""
-        number = round(scale.convert(self._si, self._inside, self.grid.unit), self.grid.decimals)
+        number = self._number()
         self._moving = True
         try:
             self.box.value = number
-            self.knob.value = number
+            self.knob.value = self._nearest(number)
         finally:
             self._moving = False
         self._beside.value = html.escape(self._other())
+
+    def _nearest(self, number):
+        """The step of the knob nearest to a number: off its steps it would report another value back."""
+        g = self.grid
+        return round(min(max(g.low + round((number - g.low) / g.step) * g.step, g.low), g.high), 9)
 
     def _other(self):
         us, si = self._grids["us"], self._grids["si"]
@@ -225,6 +252,11 @@ class SliderRow(w.HBox):
             return ""
         number = scale.convert(self._si, self._inside, si.unit)
         return f"{number:.{max(si.decimals - 1, 0)}f} {sign(si.unit)}"
+
+    def _dragged(self, change):
+        # the page may send the knob's own place back; that must not round what was typed
+        if abs(change["new"] - self._nearest(self._number())) > 1e-3 * self.grid.step:
+            self._typed(change)
 
     def _typed(self, change):
         if self._moving:

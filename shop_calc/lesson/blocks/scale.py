@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 
 from shop_calc import units
+from shop_calc.units.words import canonical
 
 # unit of the table: unit inside, unit shown in US, unit shown in SI
 SHOWN = {
@@ -25,11 +26,12 @@ SHOWN = {
     "kg/m3": ("kg/m3", "lb/ft3", "kg/m3"),
     "kg/m2/h": ("kg/m2/h", "lb/ft2/h", "kg/m2/h"),
     "lb/ft2/h": ("kg/m2/h", "lb/ft2/h", "kg/m2/h"),
-    "degC": ("degC", "degF", "degC"),
-    "degF": ("degC", "degF", "degC"),
-    "K": ("delta_K", "delta_F", "delta_C"),  # a difference, not a reading
+    "C": ("C", "F", "C"),
+    "F": ("C", "F", "C"),
+    "K": ("delta_K", "delta_F", "delta_C"),  # in the table a difference, not a reading
+    "delta_K": ("delta_K", "delta_F", "delta_C"),
     "km/h": ("m/s", "mph", "km/h"),
-    "mph": ("m/s", "mph", "km/h"),
+    "mi/h": ("m/s", "mph", "km/h"),
     "m/s": ("m/s", "mph", "m/s"),
     "psi": ("Pa", "psi", "kPa"),
     "kPa": ("Pa", "psi", "kPa"),
@@ -38,9 +40,10 @@ SHOWN = {
     "min": ("h", "min", "min"),
     "d": ("h", "d", "d"),
     "fraction": ("fraction", "%", "%"),
+    "-": ("-", "-", "-"),
     "%": ("fraction", "%", "%"),
 }
-_INCH_STEPS = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 6, 12)
+_INCH_STEPS = (1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 6, 12)
 
 
 def units_of(unit):
@@ -65,7 +68,7 @@ def units_of(unit):
     ----------
     Common practice, no source.
     """
-    return SHOWN.get(unit, (unit, unit, unit))
+    return SHOWN.get(unit) or SHOWN.get(canonical(unit), (unit, unit, unit))
 
 
 def convert(value, unit, to):
@@ -114,7 +117,7 @@ def nice_step(span, unit):
 
     Examples
     --------
-    >>> nice_step(130.0, "in"), nice_step(33.0, "degC")
+    >>> nice_step(130.0, "in"), nice_step(33.0, "C")
     (1, 0.5)
 
     References
@@ -141,6 +144,15 @@ class Grid:
         Ends and step, all multiples of the step and inside the valid range [unit].
     decimals : int
         Decimals of a value [-].
+
+    Examples
+    --------
+    >>> Grid("in", 12.0, 60.0, 0.5, 4).step
+    0.5
+
+    References
+    ----------
+    Common practice, no source.
     """
 
     unit: str
@@ -188,5 +200,5 @@ def grid(low, high, inside, unit, step=None):
     ends = math.ceil(first / step - 1e-6) * step, math.floor(last / step + 1e-6) * step
     decimals = max(0, -math.floor(math.log10(step))) + 1
     if unit == "in":
-        decimals = 4  # sixteenths
+        decimals = 5 if step < 1 / 16 else 4  # as many as a sixteenth has
     return Grid(unit, round(ends[0], 9), round(ends[1], 9), step, decimals)

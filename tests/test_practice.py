@@ -1,0 +1,391 @@
+"""Practice: every kind of answer has its own outcome; the right one is never given away."""
+
+import math
+from fractions import Fraction
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from shop_calc.lesson import slips
+from shop_calc.lesson.check import Kind, check
+from shop_calc.lesson.draw import numbers_for, shown, slip_values
+from shop_calc.lesson.practice import Practice, ask, hint, solution, worked
+from shop_calc.lesson.question import Number, Question
+from shop_calc.trade.working import Step
+
+HINTS = ("What is asked for?", "Size times size times size.")
+
+
+def volume_m3(length_m, width_m, thickness_m, allowance_fraction):
+    return length_m * width_m * thickness_m * (1 + allowance_fraction)
+
+
+def volume_steps(length_m, width_m, thickness_m, allowance_fraction):
+    net_m3 = length_m * width_m * thickness_m
+    sizes = (("l", length_m, "m"), ("w", width_m, "m"), ("t", thickness_m, "m"))
+    more = (("V", net_m3, "m3"), ("a", allowance_fraction, "-"))
+    return (
+        Step("net_volume_m3", "V", "l * w * t", sizes, net_m3, "m3", "derived", "geometry", "net volume"),
+        Step(
+            "volume_m3",
+            "V_a",
+            "V * (1 + a)",
+            more,
+            net_m3 * (1 + allowance_fraction),
+            "m3",
+            "derived",
+            "geometry",
+        ),
+    )
+
+
+VOLUME = Question(
+    "volume",
+    "A top {length_m} long, {width_m} wide, {thickness_m} thick, with {allowance_fraction} more. How much?",
+    volume_m3,
+    "volume",
+    "ft3",
+    numbers=(
+        Number("length_m", "in", 60, 48, 96, 6),
+        Number("width_m", "in", 15, 12, 30, 1),
+        Number("thickness_m", "in", 1.5, 1.25, 2, 0.25),
+        Number("allowance_fraction", "%", 10, 5, 25, 5),
+    ),
+    slips=(
+        slips.inch_for_foot(hint="Is the thickness in feet too?"),
+        slips.waste_forgotten("allowance_fraction"),
+        slips.waste_taken_off("allowance_fraction"),
+    ),
+    hints=HINTS,
+    working=volume_steps,
+)
+WARM = Question(
+    "warm",
+    "Sand at {sand_c} and water at {water_c}, {sand_kg} and {water_kg}. How warm is the mix?",
+    lambda sand_kg, sand_c, water_kg, water_c: (
+        (0.22 * sand_kg * sand_c + water_kg * water_c) / (0.22 * sand_kg + water_kg)
+    ),
+    "temperature",
+    "F",
+    numbers=(
+        Number("sand_kg", "lb", 50, 40, 80, 5),
+        Number("sand_c", "F", 80, 70, 95, 1),
+        Number("water_kg", "lb", 8, 6, 10, 1),
+        Number("water_c", "F", 40, 34, 50, 1),
+    ),
+    slips=(slips.plain_mass_average((("sand_kg", "sand_c"), ("water_kg", "water_c"))),),
+    hints=HINTS,
+    within=1.0,
+)
+COVER = Question(
+    "cover",
+    "Dry wind all night. Which cover?",
+    lambda: "damp fabric under plastic",
+    "choice",
+    choices=("open", "damp fabric under plastic", "bare plastic"),
+    slips=(
+        slips.word("open", "What does the wind take?"),
+        slips.word("bare plastic", "Where do the drops run?"),
+    ),
+    hints=HINTS,
+)
+ORDER = Question(
+    "order",
+    "Put in order.",
+    lambda: ("screed", "float", "steel"),
+    "order",
+    choices=("float", "steel", "screed"),
+    slips=(slips.word(("screed", "steel", "float"), "What does steel close?"),),
+    hints=HINTS,
+)
+RATIO = Question(
+    "ratio",
+    "{cement_kg} cement, w/cm {ratio}. How much water?",
+    lambda cement_kg, ratio: cement_kg * ratio,
+    "mass",
+    "lb",
+    numbers=(Number("cement_kg", "lb", 20, 10, 40), Number("ratio", "-", 0.35, 0.3, 0.4, 0.01)),
+    slips=(slips.ratio_upside_down("ratio"),),
+    hints=HINTS,
+)
+ALL = (VOLUME, WARM, COVER, ORDER, RATIO)
+CODES = (None, "", "mar 7", "A-113", "ö<b>")
+
+
+def as_typed(question, value):
+    """An answer as a student would type it, from what an answer function gives."""
+    letters = dict(zip(question.choices, question.letters, strict=True))
+    if question.kind == "choice":
+        return letters[value]
+    if question.kind == "order":
+        return [letters[word] for word in value]
+    return question.asked(value)
+
+
+@pytest.mark.parametrize("code", CODES)
+@pytest.mark.parametrize("question", ALL, ids=lambda q: q.id)
+def test_right_each_slip_blank_and_nonsense_have_their_outcomes(question, code):
+    assert check(question, solution(question, code), code).kind is Kind.RIGHT
+    _, numbers = numbers_for(question, code)
+    for slip, value in slip_values(question, numbers):
+        outcome = check(question, as_typed(question, value), code)
+        assert outcome.kind is Kind.SLIP and slip.hint in outcome.text
+    for blank in (None, ..., "", "  ", "...", "___", "?"):
+        assert check(question, blank, code).kind is Kind.BLANK
+    for nonsense in (
+        "a lot",
+        "12 bananas",
+        object(),
+        {},
+        float("nan"),
+        math.inf,
+        True,
+        "import os",
+        "__import__('os')",
+    ):
+        assert check(question, nonsense, code).kind is Kind.UNREADABLE
+
+
+@pytest.mark.parametrize("factor", [0.981, 1.019])
+def test_two_percent_off_is_still_right(factor):
+    assert check(VOLUME, solution(VOLUME) * factor).kind is Kind.RIGHT
+
+
+@pytest.mark.parametrize("factor", [0.97, 1.03])
+def test_three_percent_off_is_not(factor):
+    assert check(VOLUME, solution(VOLUME) * factor).kind is Kind.NOT_YET
+
+
+def test_the_right_answer_is_the_one_by_hand():
+    # 60 x 15 x 1.5 in is 1350 in3, a tenth more is 1485 in3, over 1728
+    assert solution(VOLUME) == pytest.approx(1485 / 1728, abs=5e-5)
+    # (0.22*50*80 + 8*40)/(0.22*50 + 8)
+    assert solution(WARM) == pytest.approx(1200 / 19, abs=5e-3)
+
+
+@pytest.mark.parametrize(
+    "answer",
+    [
+        "1485 in3",
+        "0.859 ft3",
+        "24.33 L",
+        "0.02433 m3",
+        "0.859",
+        " .859 ",
+        0.859,
+        np.float64(0.859),
+        Fraction(859, 1000),
+    ],
+)
+def test_a_text_with_its_unit_and_any_sort_of_number_are_read(answer):
+    assert check(VOLUME, answer).kind is Kind.RIGHT
+
+
+@pytest.mark.parametrize(("answer", "unit"), [(1485, "in³"), (24.33, "L"), ("24.33", "L"), (0.0318, "yd³")])
+def test_a_bare_number_right_in_another_unit_is_told_so_and_not_counted(answer, unit):
+    outcome = check(VOLUME, answer)
+    assert outcome.kind is Kind.OTHER_UNIT and unit in outcome.text and "ft³" in outcome.text
+
+
+def test_celsius_for_fahrenheit_is_another_unit():
+    assert check(WARM, (1200 / 19 - 32) / 1.8).kind is Kind.OTHER_UNIT
+
+
+def test_a_unit_of_another_kind_cannot_be_read_and_the_message_says_so():
+    outcome = check(VOLUME, "24 lb")
+    assert outcome.kind is Kind.UNREADABLE and "lb" in outcome.text
+
+
+@pytest.mark.parametrize(
+    "answer", ["b", "B", " b) ", "(b)", "b.", "damp fabric under plastic", "Damp  Fabric under plastic"]
+)
+def test_a_choice_is_read_by_letter_or_by_words(answer):
+    assert check(COVER, answer).kind is Kind.RIGHT
+
+
+@pytest.mark.parametrize(
+    "answer",
+    [
+        "c, a, b",
+        "cab",
+        "c a b",
+        "C > A > B",
+        ["c", "a", "b"],
+        ("screed", "float", "steel"),
+        "screed, float, steel",
+    ],
+)
+def test_an_order_is_read_as_letters_or_words(answer):
+    assert check(ORDER, answer).kind is Kind.RIGHT
+
+
+@pytest.mark.parametrize("answer", ["c, a", "c, a, a", ["c"], 3, "c, a, b, b"])
+def test_an_order_wants_each_once(answer):
+    assert check(ORDER, answer).kind is Kind.UNREADABLE
+
+
+def test_a_wrong_order_without_a_slip_is_not_yet():
+    assert check(ORDER, "a, b, c").kind is Kind.NOT_YET
+
+
+@pytest.mark.parametrize("question", ALL, ids=lambda q: q.id)
+def test_no_failure_gives_the_answer_away(question):
+    right = str(solution(question))
+    for answer in (None, "nonsense", 1e9, 0.001, -5, "z", "a", "c", ["b", "a", "c"], 1485, 24.33):
+        outcome = check(question, answer)
+        if outcome.kind is not Kind.RIGHT:
+            assert right not in outcome.text or question.kind == "choice"
+            assert "damp fabric" not in outcome.text and "screed, float" not in outcome.text
+
+
+@given(
+    st.one_of(
+        st.text(max_size=30), st.floats(), st.integers(), st.lists(st.text(max_size=3), max_size=4), st.none()
+    )
+)
+def test_whatever_is_typed_there_is_an_outcome_and_no_error(answer):
+    for question in ALL:
+        outcome = check(question, answer)
+        assert outcome.kind in Kind and outcome.text
+
+
+def test_an_outcome_shows_what_was_typed_as_text():
+    outcome = check(VOLUME, "<script>alert(1)</script> ft3")
+    bundle = outcome._repr_mimebundle_()
+    assert "<script>" not in bundle["text/html"]
+    assert bundle["text/plain"] == repr(outcome)
+
+
+def test_outcomes_differ_by_sign_and_words_and_not_by_colour_alone():
+    seen = {repr(check(VOLUME, answer)) for answer in (0.859, 1485, solution(VOLUME) / 1.1, 7, None, "x")}
+    assert len(seen) == 6
+
+
+def test_numbers_are_the_same_on_every_machine():
+    # written down once: sha256 of code, question, number and attempt
+    assert numbers_for(VOLUME, "Mar 7")[0] == numbers_for(VOLUME, "mar7")[0] == {
+        "length_m": 48, "width_m": 14, "thickness_m": 1.25, "allowance_fraction": 25
+    }  # fmt: skip
+    assert numbers_for(VOLUME)[0] == {
+        "length_m": 60,
+        "width_m": 15,
+        "thickness_m": 1.5,
+        "allowance_fraction": 10,
+    }
+
+
+def test_codes_draw_different_numbers_on_the_grid():
+    drawn = [numbers_for(VOLUME, f"code {k}")[0] for k in range(60)]
+    assert len({tuple(each.values()) for each in drawn}) > 40
+    for each in drawn:
+        assert each["length_m"] in range(48, 97, 6) and 1.25 <= each["thickness_m"] <= 2
+
+
+@pytest.mark.parametrize("question", [VOLUME, WARM, RATIO], ids=lambda q: q.id)
+def test_no_drawn_slip_can_be_taken_for_the_answer(question):
+    for k in range(60):
+        _, numbers = numbers_for(question, f"code {k}")
+        right = question.answer(**numbers)
+        for _, wrong in slip_values(question, numbers):
+            assert check(question, question.asked(wrong), f"code {k}").kind is Kind.SLIP
+            assert abs(wrong - right) > 0
+
+
+def test_numbers_that_hide_a_slip_are_drawn_anew():
+    close = Question(
+        "close",
+        "{a_m} and {b_m}",
+        lambda a_m, b_m: a_m + b_m,
+        "length",
+        "m",
+        numbers=(Number("a_m", "m", 5, 5, 5), Number("b_m", "m", 3, 0, 3, 0.05)),
+        slips=(slips.left_out("b_m", "And the other?"),),
+        hints=HINTS,
+    )
+    for k in range(80):
+        printed, _ = numbers_for(close, f"c{k}")
+        assert printed["b_m"] > 0.1  # 2 % of five metres
+
+
+def test_a_question_whose_printed_numbers_hide_a_slip_is_refused():
+    same = Question(
+        "same", "", lambda: 2.0, "length", "m", slips=(slips.times(1.01, "near", "x"),), hints=HINTS
+    )
+    with pytest.raises(ValueError, match="cannot be told"):
+        numbers_for(same)
+
+
+@pytest.mark.parametrize(
+    ("changes", "part"),
+    [
+        ({"hints": ("one",)}, "two are needed"),
+        ({"kind": "colour"}, "no such kind"),
+        ({"kind": "temperature", "unit": "F"}, "within"),
+        ({"kind": "choice"}, "choices"),
+    ],
+)
+def test_an_unfinished_question_is_refused(changes, part):
+    parts = {"id": "q", "text": "", "answer": lambda: 1.0, "kind": "length", "unit": "m", "hints": HINTS}
+    with pytest.raises(ValueError, match=part):
+        Question(**{**parts, **changes})
+
+
+def test_the_question_shows_numbers_choices_and_the_unit_wanted():
+    text = str(ask(VOLUME))
+    assert "60 in long, 15 in wide, 1.5 in thick, with 10 % more" in text and "Answer in ft³" in text
+    assert "  b  damp fabric under plastic" in shown(COVER) and "letter" in str(ask(COVER))
+    assert "80 °F" in shown(WARM)
+    page = ask(VOLUME)._repr_mimebundle_()
+    assert page["text/plain"] == text
+
+
+def test_hints_go_from_general_to_the_working_and_stop_before_the_answer():
+    assert [str(hint(VOLUME, n)) for n in (1, 2)] == [f"Hint 1: {HINTS[0]}", f"Hint 2: {HINTS[1]}"]
+    third, fourth = str(hint(VOLUME, 3)), str(hint(VOLUME, 4))
+    assert "l * w * t" in third and "(1 + a)" not in third
+    assert "There are 3 hints" in fourth
+    for wrong in (0, -1, True, 1.5, "1"):
+        with pytest.raises(ValueError, match="whole number"):
+            hint(VOLUME, wrong)
+
+
+def test_the_working_shows_this_student_s_numbers_line_by_line():
+    lines = str(worked(VOLUME, "mar7")).splitlines()
+    assert len(lines) == 3 and lines[-1] == f"Answer: {solution(VOLUME, 'mar7'):g} ft³"
+    assert (
+        "net volume: V = l * w * t = 0.01377 m³ (0.486 ft³), with " in lines[0] and "l = 1.219 m" in lines[0]
+    )
+    assert str(worked(ORDER)) == "Answer: c, screed; a, float; b, steel"
+
+
+def test_a_lesson_s_questions_are_found_by_name_and_a_wrong_name_is_refused(monkeypatch):
+    import sys
+    import types
+
+    module = types.ModuleType("shop_calc.lesson.questions.made_up")
+    module.QUESTIONS = ALL
+    monkeypatch.setitem(sys.modules, module.__name__, module)
+    practice = Practice("made_up", code="mar 7")
+    assert practice.check("volume", practice.solution("volume")).kind is Kind.RIGHT
+    assert "48 in" in str(practice.ask("volume"))
+    assert str(practice.hint("volume", 1)).startswith("Hint 1") and "Answer" in str(practice.worked("volume"))
+    with pytest.raises(ValueError, match="volume, warm"):
+        practice.check("no_such", 1)
+    with pytest.raises(ValueError, match="name"):
+        Practice("../secret")
+
+
+@pytest.mark.parametrize(
+    "make", [getattr(slips, name) for name in slips.__all__ if name.islower()], ids=lambda f: f.__name__
+)
+def test_every_slip_of_the_cabinet_has_a_hint_that_gives_no_number_away(make):
+    arguments = {
+        "by": (lambda: 1.0, "one", "Look."), "times": (2.0, "twice", "Look."), "word": ("open", "Look."),
+        "with_number": (lambda numbers: {}, "none", "Look."), "left_out": ("a", "Look."),
+        "swapped": ("a", "b"), "plain_mass_average": ((("m", "t"),),), "added_not_multiplied": (("a", "b"),),
+        "inch_for_foot": (), "percent_not_turned": (), "sign_flipped": (),
+    }  # fmt: skip
+    slip = make(*arguments.get(make.__name__, ("a",)))
+    assert slip.name and slip.hint.rstrip()[-1] in "?."
