@@ -20,16 +20,20 @@ FINAL_SET_HYDRATION = 0.26
 
 @dataclass(frozen=True)
 class HydrationCurve:
-    """`alpha(te) = alpha_u exp(-(tau/te)^beta)`.
+    """`alpha(te) = alpha_u exp(-(tau/te)^beta)`, and where set falls on it.
 
     Parameters
     ----------
     ultimate_fraction : float or array
         Degree of hydration in the end, alpha_u [-].
-    shape_exponent : float or array
-        Exponent beta [-].
     time_constant_h : float or array
         Time constant tau, equivalent age [h].
+    shape_exponent : float or array
+        Exponent beta [-].
+    initial_set_h : float or array
+        Equivalent age at initial set [h].
+    final_set_h : float or array
+        Equivalent age at final set [h].
 
     Examples
     --------
@@ -42,8 +46,10 @@ class HydrationCurve:
     """
 
     ultimate_fraction: float
-    shape_exponent: float
     time_constant_h: float
+    shape_exponent: float
+    initial_set_h: float
+    final_set_h: float
 
 
 def hydration_curve(water_cement_ratio, c3a_fraction, c3s_fraction, so3_fraction, blaine_m2_kg):
@@ -65,47 +71,55 @@ def hydration_curve(water_cement_ratio, c3a_fraction, c3s_fraction, so3_fraction
     Returns
     -------
     HydrationCurve
-        Ultimate degree [-], exponent [-] and time constant [h].
+        Ultimate degree and exponent [-], time constant and set times [h].
 
     Raises
     ------
     ValueError
-        When an entry is not above 0, or a fraction above 1.
+        When an entry is not above 0, a fraction is above 1, or the mix never reaches final set.
 
     Notes
     -----
-    Without fly ash and slag, whose terms are left out. Range of the ratio: VALID_WATER_RATIO.
+    Without fly ash and slag, whose terms are left out. Set at degrees of hydration 0.15 and 0.26 w/cm. Range
+    of the ratio: VALID_WATER_RATIO.
 
     Examples
     --------
-    >>> f"{hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0).time_constant_h:.6g}"
-    '15.3884'
+    >>> f"{hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0).initial_set_h:.6g}"
+    '3.91595'
 
     References
     ----------
-    From memory of A. K. Schindler and K. J. Folliard, ACI Materials Journal 102 (2005).
+    From memory of A. K. Schindler and K. J. Folliard, ACI Materials Journal 102 (2005), for the curve, and of
+    A. K. Schindler, "Prediction of concrete setting" (2004), for the set times.
     """
     water = require("water to cement", water_cement_ratio, 0, 2, low_open=True)
     aluminate = require("C3A", c3a_fraction, 0, 1, low_open=True)
     silicate = require("C3S", c3s_fraction, 0, 1, low_open=True)
     sulphate = require("SO3", so3_fraction, 0, 1, low_open=True)
     fineness = require("Blaine fineness", blaine_m2_kg, 0, unit="m2/kg", low_open=True)
-    return HydrationCurve(
-        ultimate_fraction=1.031 * water / (0.194 + water),
-        shape_exponent=181.4 * aluminate**0.146 * silicate**0.227 * fineness**-0.535 * sulphate**0.558,
-        time_constant_h=66.78 * aluminate**-0.154 * silicate**-0.401 * fineness**-0.804 * sulphate**-0.758,
+    curve = (
+        1.031 * water / (0.194 + water),
+        66.78 * aluminate**-0.154 * silicate**-0.401 * fineness**-0.804 * sulphate**-0.758,
+        181.4 * aluminate**0.146 * silicate**0.227 * fineness**-0.535 * sulphate**0.558,
     )
+    initial = age_at_hydration_h(INITIAL_SET_HYDRATION * water, *curve)
+    return HydrationCurve(*curve, initial, age_at_hydration_h(FINAL_SET_HYDRATION * water, *curve))
 
 
-def hydration_fraction(equivalent_age_h, curve):
+def hydration_fraction(equivalent_age_h, ultimate_fraction, time_constant_h, shape_exponent):
     """Degree of hydration at an equivalent age.
 
     Parameters
     ----------
     equivalent_age_h : float or array
         Equivalent age at the reference temperature of the curve, above 0 [h].
-    curve : HydrationCurve
-        The curve of the cement [-].
+    ultimate_fraction : float or array
+        Degree of hydration in the end [-].
+    time_constant_h : float or array
+        Time constant [h].
+    shape_exponent : float or array
+        Exponent [-].
 
     Returns
     -------
@@ -115,30 +129,35 @@ def hydration_fraction(equivalent_age_h, curve):
     Raises
     ------
     ValueError
-        When the age is not above 0.
+        When an entry is not above 0.
 
     Examples
     --------
-    >>> f"{hydration_fraction(24.0, hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0)):.6g}"
-    '0.328722'
+    >>> f"{hydration_fraction(24.0, 0.6943, 15.388, 0.6543):.6g}"
+    '0.328734'
 
     References
     ----------
     As `hydration_curve`.
     """
     age = require("equivalent age", equivalent_age_h, 0, unit="h", low_open=True)
-    return curve.ultimate_fraction * np.exp(-((curve.time_constant_h / age) ** curve.shape_exponent))
+    ultimate, constant, exponent = _curve(ultimate_fraction, time_constant_h, shape_exponent)
+    return ultimate * np.exp(-((constant / age) ** exponent))
 
 
-def age_at_hydration_h(degree_fraction, curve):
+def age_at_hydration_h(degree_fraction, ultimate_fraction, time_constant_h, shape_exponent):
     """Equivalent age at which a degree of hydration is reached.
 
     Parameters
     ----------
     degree_fraction : float or array
         Degree of hydration, above 0 and below the ultimate one [-].
-    curve : HydrationCurve
-        The curve of the cement [-].
+    ultimate_fraction : float or array
+        Degree of hydration in the end [-].
+    time_constant_h : float or array
+        Time constant [h].
+    shape_exponent : float or array
+        Exponent [-].
 
     Returns
     -------
@@ -152,77 +171,23 @@ def age_at_hydration_h(degree_fraction, curve):
 
     Examples
     --------
-    >>> f"{age_at_hydration_h(0.06, hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0)):.6g}"
-    '3.91595'
+    >>> f"{age_at_hydration_h(0.06, 0.6943, 15.388, 0.6543):.6g}"
+    '3.91553'
 
     References
     ----------
     `hydration_fraction` turned round.
     """
-    share = degree_fraction / curve.ultimate_fraction
+    ultimate, constant, exponent = _curve(ultimate_fraction, time_constant_h, shape_exponent)
+    share = degree_fraction / ultimate
     require("degree of hydration over the ultimate one", share, 0, 1, low_open=True, high_open=True)
-    return curve.time_constant_h * (-np.log(share)) ** (-1 / curve.shape_exponent)
+    return constant * (-np.log(share)) ** (-1 / exponent)
 
 
-def hydration_initial_set_h(water_cement_ratio, curve):
-    """Initial set by degree of hydration.
-
-    Parameters
-    ----------
-    water_cement_ratio : float or array
-        Water to cement by mass [-].
-    curve : HydrationCurve
-        The curve of the cement [-].
-
-    Returns
-    -------
-    float or array
-        Equivalent age at initial set [h].
-
-    Raises
-    ------
-    ValueError
-        When the ratio is so high that the degree is never reached.
-
-    Examples
-    --------
-    >>> f"{hydration_initial_set_h(0.40, hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0)):.6g}"
-    '3.91595'
-
-    References
-    ----------
-    From memory of A. K. Schindler, "Prediction of concrete setting" (2004): 0.15 w/cm.
-    """
-    return age_at_hydration_h(INITIAL_SET_HYDRATION * water_cement_ratio, curve)
-
-
-def hydration_final_set_h(water_cement_ratio, curve):
-    """Final set by degree of hydration.
-
-    Parameters
-    ----------
-    water_cement_ratio : float or array
-        Water to cement by mass [-].
-    curve : HydrationCurve
-        The curve of the cement [-].
-
-    Returns
-    -------
-    float or array
-        Equivalent age at final set [h].
-
-    Raises
-    ------
-    ValueError
-        When the ratio is so high that the degree is never reached.
-
-    Examples
-    --------
-    >>> f"{hydration_final_set_h(0.40, hydration_curve(0.40, 0.08, 0.55, 0.03, 370.0)):.6g}"
-    '5.77711'
-
-    References
-    ----------
-    From memory of A. K. Schindler, "Prediction of concrete setting" (2004): 0.26 w/cm.
-    """
-    return age_at_hydration_h(FINAL_SET_HYDRATION * water_cement_ratio, curve)
+def _curve(ultimate_fraction, time_constant_h, shape_exponent):
+    """The three numbers of a curve, checked."""
+    return (
+        require("ultimate degree of hydration", ultimate_fraction, 0, low_open=True),
+        require("time constant", time_constant_h, 0, unit="h", low_open=True),
+        require("exponent of the hydration curve", shape_exponent, 0, low_open=True),
+    )

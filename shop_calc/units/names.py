@@ -13,7 +13,8 @@ _SUFFIXES = {
     "kpa": "kPa", "mpa": "MPa", "c": "C", "k": "delta_K", "c_h": "delta_K·h", "h": "h", "s": "s",
     "m_s": "m/s", "km_h": "km/h", "j_mol": "J/mol", "j_kg": "J/kg", "j_kg_k": "J/kg/K", "w": "W",
     "w_m2": "W/m2", "w_m2_k": "W/m2/K", "w_m_k": "W/m/K", "n": "N", "n_m": "N·m", "deg": "deg",
-    "m2_m3": "m2/m3", "m3_kg": "m3/kg", "m2_s": "m2/s", "per_h": "1/h", "per_m": "1/m", "per_k": "1/delta_K",
+    "m2_m3": "m2/m3", "m2_kg": "m2/kg", "m3_kg": "m3/kg", "m2_s": "m2/s",
+    "per_h": "1/h", "per_m": "1/m", "per_k": "1/delta_K",
 }  # fmt: skip
 _DIMENSIONLESS = re.compile(
     r"(.*_)?(relative_densit(y|ies)|rd|fractions?|ratios?|factors?|counts?|shares?"
