@@ -15,7 +15,7 @@ def test_each_row_holds_from_its_time_on_and_the_first_before_it_too():
 
 
 def test_steps_take_the_air_in_the_middle_of_the_step():
-    temp, humidity, wind = room_steps(DAY, 2.0, 1800.0, 4)
+    temp, _, wind = room_steps(DAY, 2.0, 1800.0, 4)
     assert temp.tolist() == [18.0, 18.0, 25.0, 25.0]
     assert wind.tolist() == [0.0, 0.0, 2.0, 2.0]
 

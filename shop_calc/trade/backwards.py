@@ -1,7 +1,7 @@
 """The backward question: it must be done by then; so when does the water go in, and how cold must the mix be?"""
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import timedelta
 from math import floor
 
 import numpy as np
@@ -119,7 +119,7 @@ def work_backwards(inputs, event, by):
     by_h = (by - inputs.water_in).total_seconds() / 3600.0
     if abs(by_h) > 48.0:
         raise ValueError(f"wanted time: {by:%Y-%m-%d %H:%M} given; it must be within two days of the first water")
-    steps = int(round(LOOK_BACK_H / STEP_H))
+    steps = round(LOOK_BACK_H / STEP_H)
     starts_h = by_h + STEP_H * np.arange(-steps, 1)
     mix_temps_c = np.arange(COLDEST_MIX_C, WARMEST_MIX_C + 0.5, 1.0)
 

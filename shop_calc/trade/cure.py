@@ -9,13 +9,17 @@ from shop_calc import defaults, units
 from shop_calc.science import evaporation, slab_heat
 from shop_calc.science.layer_water import water_share_lost
 from shop_calc.trade.advice import Advice
+from shop_calc.trade.cure_rules import moist_cure_days, pick_cover
 from shop_calc.trade.drying import moving_air
-from shop_calc.trade.room import room_at, room_steps
+from shop_calc.trade.room import room_steps
 from shop_calc.trade.set_clock import STEP_S, age_at_h, at_h, run_clock
+
+__all__ = ["CHOICES", "Cure", "CureChoice", "first_night", "moist_cure_days", "pick_cover"]
 
 # ASTM C309 allows a membrane this loss in 72 h, as read in an NCHRP synthesis.
 MEMBRANE_LOSS_KG_M2 = 0.55
 MEMBRANE_HOURS = 72.0
+COLDEST_CURING_WATER_C = 5.0  # judgement: on a cold slab the rule would allow ice
 
 _WORDS = {
     # key: title, what it does to the surface, work, what it means for a sealer
@@ -68,7 +72,9 @@ class CureChoice:
     key, title : str
         Short name and name [-].
     water_lost_kg_m2 : float
-        Water lost by the morning, at most [kg/m2].
+        Water lost by the morning, falling once the surface dries [kg/m2].
+    bound_kg_m2 : float
+        What it cannot exceed: a surface wet all night, or all water of the piece [kg/m2].
     lost_share : float
         That loss over the water of the face [-].
     surface, work, sealing : str
@@ -80,7 +86,7 @@ class CureChoice:
 
     Examples
     --------
-    >>> CureChoice("open", "Leave it open", 0.4, 0.3, "", "none", "", 12.0, 18.0).work
+    >>> CureChoice("open", "Leave it open", 0.4, 1.1, 0.3, "", "none", "", 12.0, 18.0).work
     'none'
 
     References
@@ -91,6 +97,7 @@ class CureChoice:
     key: str
     title: str
     water_lost_kg_m2: float
+    bound_kg_m2: float
     lost_share: float
     surface: str
     work: str
@@ -166,7 +173,7 @@ class Cure:
 CHOICES = tuple(_WORDS)
 
 
-def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, silica_fume=False, moist_days=7):
+def first_night(day, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, polymer_share=0.0, silica_fume=False, moist_days=7):
     """Compare all covers for the night after the pour and recommend one.
 
     Parameters
@@ -177,6 +184,8 @@ def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, s
         Thickness of the face [m].
     face_water_kg_m3 : float
         Water in the fresh face [kg/m3].
+    piece_water_kg_m2 : float
+        Water of both layers under a square metre of top [kg/m2].
     polymer_share : float
         Polymer solids over binder [-].
     silica_fume : bool
@@ -197,7 +206,7 @@ def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, s
     Notes
     -----
     The night runs from the stop of the tools to eight in the morning, at least four hours. Water lost by an open
-    face is the free-water bound; the surface really gives less once it has dried.
+    face falls once it has dried; the bound beside it is that of a face that stays wet.
 
     References
     ----------
@@ -224,13 +233,14 @@ def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, s
     )
     hours = until_h - from_h
     lost = {
-        "open": float(open_night.demand_kg_m2[-1]),
+        "open": float(open_night.water_lost_kg_m2[-1]),
         "membrane": MEMBRANE_LOSS_KG_M2 * min(hours / MEMBRANE_HOURS, 1.0),
     }
+    bound = lost | {"open": min(float(open_night.demand_kg_m2[-1]), piece_water_kg_m2)}
     history = {"open": open_night, "mist": wet_night}
     choices = tuple(
         CureChoice(
-            key, title, lost.get(key, 0.0),
+            key, title, lost.get(key, 0.0), bound.get(key, 0.0),
             float(water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
             surface, work, sealing,
             start_age_h + float(history.get(key, closed_night).equivalent_age_h[-1]),
@@ -243,7 +253,7 @@ def first_night(day, face_thickness_m, face_water_kg_m3, *, polymer_share=0.0, s
     pick, heat, reason = pick_cover(mean, peak, coldest, hottest, driest, silica_fume)
     if polymer_share >= defaults.si("polymer_air_cure"):
         after = (
-            f"From the morning: polymer at {polymer_share:.0%} of the binder cures in air above "
+            f"From the morning: polymer at {100 * polymer_share:.0f} % of the binder cures in air above "
             f"{units.show(13.0, 'temperature')}; uncover it and keep it warm."
         )
     else:
@@ -278,99 +288,6 @@ def _night(start_c, thickness_m, air_c, rh_fraction, wind_m_s, evaporating, free
     )  # fmt: skip
 
 
-def pick_cover(mean_kg_m2_h, peak_kg_m2_h, coldest_c, hottest_c, driest_fraction, silica_fume):
-    """Choose the cover for a night; the first line that fits decides.
-
-    Parameters
-    ----------
-    mean_kg_m2_h : float
-        Mean evaporation demand of the night [kg/m2/h].
-    peak_kg_m2_h : float
-        Largest demand of the night [kg/m2/h].
-    coldest_c : float
-        Coldest air [°C].
-    hottest_c : float
-        Warmest air [°C].
-    driest_fraction : float
-        Lowest relative humidity [-].
-    silica_fume : bool
-        True when the binder has silica fume [-].
-
-    Returns
-    -------
-    tuple of (str, bool, str)
-        Key of the cover, whether to insulate or heat, and the reason in words [-].
-
-    Examples
-    --------
-    >>> pick_cover(0.4, 0.7, 25.0, 34.0, 0.2, False)[0]
-    'fabric'
-
-    Notes
-    -----
-    Bare plastic is never chosen for an exposed trowelled face. Between 10 and 15 °C an open face is still allowed,
-    with the caution that the morning comes early for its strength.
-
-    References
-    ----------
-    Silica fume: UFGS 03300A as read. Limits: judgement, data/defaults.csv. Open in a mild room: common practice.
-    """
-    cold, hot = defaults.si("cure_air_cold"), defaults.si("cure_air_hot")
-    dry = defaults.si("cure_humidity_low")
-    amber, red = defaults.si("face_amber"), defaults.si("face_red")
-    reasons = []
-    if mean_kg_m2_h > amber:
-        reasons.append(f"the air would take {units.show(mean_kg_m2_h, 'rate')} on average")
-    if peak_kg_m2_h > red:
-        reasons.append(f"at its worst it would take {units.show(peak_kg_m2_h, 'rate')}")
-    if driest_fraction < dry:
-        reasons.append(f"the air is as dry as {driest_fraction:.0%}")
-    if hottest_c > hot:
-        reasons.append(f"it is as warm as {units.show(hottest_c, 'temperature')}")
-    drying = "; ".join(reasons)
-    if coldest_c < cold:
-        reason = (
-            f"The air falls to {units.show(coldest_c, 'temperature')}, below {units.show(cold, 'temperature')}: "
-            "lay blankets over the damp fabric and its plastic, or heat with a heater that is vented outside."
-        )
-        return "fabric", True, reason + (f" Besides, {drying}." if drying else "")
-    if silica_fume:
-        return "fabric", False, "Silica fume bleeds nothing and cracks when it dries: damp fabric, sheet alone is not enough."
-    if drying:
-        return "fabric", False, drying[0].upper() + drying[1:] + ": keep it wet, in full contact."
-    return "open", False, (
-        f"A mild night, {units.show(coldest_c, 'temperature')} to {units.show(hottest_c, 'temperature')}, the air takes "
-        f"at most {units.show(peak_kg_m2_h, 'rate')}: left open it stays unmarked."
-    )
-
-
-def moist_cure_days(type_two, much_ash_or_slag):
-    """Give the days of moist curing for a binder without polymer.
-
-    Parameters
-    ----------
-    type_two : bool
-        True for a moderate-heat portland cement, Type II [-].
-    much_ash_or_slag : bool
-        True when ash or slag is more than a quarter of the binder [-].
-
-    Returns
-    -------
-    int
-        Days [-].
-
-    Examples
-    --------
-    >>> moist_cure_days(False, False), moist_cure_days(False, True)
-    (7, 21)
-
-    References
-    ----------
-    UFGS 03301A as read: 7, 14 and 21 days.
-    """
-    return 21 if much_ash_or_slag else 14 if type_two else 7
-
-
 def _advice(pick, heat, choices, surface_c):
     by_key = {choice.key: choice for choice in choices}
     lines = []
@@ -378,13 +295,13 @@ def _advice(pick, heat, choices, surface_c):
         lines.append(
             Advice(
                 "note", "cure", "An open face trades strength for an unmarked surface; if strength matters more, cover it.",
-                f"By the morning it could lose up to {units.show(by_key['open'].water_lost_kg_m2, 'areal_mass')}, "
-                f"{by_key['open'].lost_share:.0%} of the face's water if none came from below. Standards cure moist.",
+                f"By the morning it loses about {units.show(by_key['open'].water_lost_kg_m2, 'areal_mass')}, as much as "
+                f"{100 * by_key['open'].lost_share:.0f} % of the face's water. Standards cure moist.",
                 "read", "UFGS 03300A and 03301A against common practice of the trade",
             )
         )  # fmt: skip
     if pick == "fabric":
-        coldest = surface_c - defaults.si("curing_water_drop")
+        coldest = max(surface_c - defaults.si("curing_water_drop"), COLDEST_CURING_WATER_C)
         lines.append(
             Advice(
                 "act", "cure", "Wet the fabric with water from the shop, not from the hose.",

@@ -166,10 +166,10 @@ def night_working(drying, cure):
                  "ASTM C1074 form; heat balance of the slab", f"{choice.title}: equivalent age at 21 °C in the morning")
         )  # fmt: skip
         steps.append(
-            Step(f"cure_{choice.key}_water_lost_kg_m2", f"w_{choice.key}", "by the free-water bound over the night",
+            Step(f"cure_{choice.key}_water_lost_kg_m2", f"w_{choice.key}", "by adding Menzel's rate up over the night, falling once the surface dries",
                  (("t_0", cure.from_h, "h"), ("t_1", cure.until_h, "h")), choice.water_lost_kg_m2, "kg/m2",
                  "read" if choice.key == "membrane" else "memory",
                  "ASTM C309 limit, 0.55 kg/m2 in 72 h" if choice.key == "membrane" else menzel,
-                 f"{choice.title}: water lost by the morning, at most")
+                 f"{choice.title}: water lost by the morning")
         )  # fmt: skip
     return tuple(steps)

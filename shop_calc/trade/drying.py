@@ -211,7 +211,7 @@ def _advice(level, peak, band, share, inputs):
         lines.append(
             Advice(
                 "act", "look", "Test below the skin before every tool: a crust can carry a finger over a soft base.",
-                f"By the last steel the face would lose {share:.0%} of its water if it lay open; what leaves is drawn "
+                f"By the last steel the face would lose {100 * share:.0f} % of its water if it lay open; what leaves is drawn "
                 "from the base after that.", "derived", _SOURCE,
             )
         )  # fmt: skip

@@ -3,16 +3,15 @@
 import difflib
 import tomllib
 from dataclasses import dataclass
-from datetime import datetime
 from pathlib import Path
 from types import MappingProxyType
 
-from shop_calc import defaults, units
+from shop_calc import defaults
+from shop_calc.trade.job_entries import LONGEST_NAME, entry_value, shown
 from shop_calc.trade.job_fields import ALL_SIZES, FIELDS, REQUIRED_SECTIONS, SECTIONS, SIZES
 from shop_calc.trade.problems import Collector
 
 LARGEST_FILE = 200_000  # bytes; the longest job of ours has 2,000
-LONGEST_NAME = 300
 
 
 @dataclass(frozen=True)
@@ -227,10 +226,10 @@ def check_job(entries):
     """
     found, assumed = Collector(), set()
     if entries.get("format") != 1 or isinstance(entries.get("format"), bool):
-        found.add("format", _shown(entries["format"]) if "format" in entries else "nothing", "1, the only format there is")
+        found.add("format", shown(entries["format"]) if "format" in entries else "nothing", "1, the only format there is")
     name = entries.get("name", "")
     if not isinstance(name, str) or not name.strip() or len(name) > LONGEST_NAME:
-        found.add("name", _shown(name) if name else "nothing", f"some words of at most {LONGEST_NAME} characters")
+        found.add("name", shown(name) if name else "nothing", f"some words of at most {LONGEST_NAME} characters")
     _unknown(found, "", entries, ("format", "name", *SECTIONS))
     sections = {}
     for section in SECTIONS:
@@ -255,9 +254,9 @@ def check_job(entries):
         _sizes(found, f"piece.cutout {number}", row, values.get("shape"))
     _room_order(found, rooms, sections.get("day", {}).get("water_in"))
     found.raise_if_any()
-    for name in ("sand_temp", "stone_temp"):  # they lie beside the powder unless somebody measured them
-        if f"materials.{name}" in assumed:
-            sections["materials"][name] = sections["materials"]["powder_temp"]
+    for entry in ("sand_temp", "stone_temp"):  # they lie beside the powder unless somebody measured them
+        if f"materials.{entry}" in assumed:
+            sections["materials"][entry] = sections["materials"]["powder_temp"]
     return Job(
         name.strip(),
         **{section: MappingProxyType(values) for section, values in sections.items()},
@@ -267,11 +266,6 @@ def check_job(entries):
         entries=MappingProxyType(dict(entries)),
         assumed=frozenset(assumed),
     )
-
-
-def _shown(value):
-    text = repr(value) if not isinstance(value, str) else f"'{value}'"
-    return text if len(text) <= 60 else text[:57] + "..."
 
 
 def _unknown(found, entry, table, known):
@@ -287,7 +281,7 @@ def _unknown(found, entry, table, known):
 def _section(found, assumed, section, entry, table, skip=()):
     """Check one table; returns its values in SI, defaults filled in."""
     if not isinstance(table, dict):
-        found.add(f"[{entry}]", _shown(table), "a part of the file with entries below it")
+        found.add(f"[{entry}]", shown(table), "a part of the file with entries below it")
         return {}
     fields = FIELDS[section]
     _unknown(found, entry, table, (*(field.name for field in fields), *(skip if section == "piece" else ())))
@@ -296,7 +290,7 @@ def _section(found, assumed, section, entry, table, skip=()):
         path = f"{entry}.{field.name}"
         if field.name in table:
             with found.catch(path):
-                values[field.name] = _value(field, table[field.name], path)
+                values[field.name] = entry_value(field, table[field.name], path)
         elif field.required:
             found.say(f"{path}: nothing given; {field.words} must be there")
         elif field.name in ALL_SIZES:
@@ -321,121 +315,6 @@ def _tables(rows):
     return [row if isinstance(row, dict) else {} for row in rows] if isinstance(rows, list) else []
 
 
-def _value(field, given, entry):
-    """One entry in SI; ValueError in shop words when it cannot be."""
-    readers = {
-        "choice": _choice, "name": _name, "count": _count, "clock": _clock, "humidity": _humidity,
-        "edges": _edges, "place": _place, "points": _points, "switch": _switch, "recipe": _recipe,
-        "minutes": _minutes,
-    }  # fmt: skip
-    if field.kind in readers:
-        value = readers[field.kind](field, given, entry)
-    else:
-        value = units.parse(given, field.kind, entry)
-    if field.row and not isinstance(value, (str, datetime)):
-        _range(field, value, given, entry)
-    return value
-
-
-def _range(field, value, given, entry):
-    row = defaults.get(field.row)
-    low, high = (
-        None if end is None else float(units.convert(end, row.unit, defaults.si_unit(field.row)))
-        for end in (row.minimum, row.maximum)
-    )
-    if (low is not None and value < low - 1e-9) or (high is not None and value > high + 1e-9):
-        kind = field.kind if field.kind in units.KINDS else None
-        show = (lambda v: units.show(v, kind)) if kind else (lambda v: f"{v * _SCALE.get(field.kind, 1):g}")
-        words = " and ".join(
-            text for text in (
-                f"at least {show(low)}" if low is not None else "", f"at most {show(high)}" if high is not None else "",
-            ) if text
-        )  # fmt: skip
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be {words}")
-
-
-_SCALE = {"minutes": 60.0, "humidity": 100.0}
-
-
-def _choice(field, given, entry):
-    words = {choice.lower(): choice for choice in field.choices}
-    if not isinstance(given, str) or given.strip().lower() not in words:
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be one of {', '.join(field.choices)}")
-    return words[given.strip().lower()]
-
-
-def _name(field, given, entry):
-    if not isinstance(given, str) or not given.strip() or len(given) > LONGEST_NAME:
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be a name in words")
-    return given.strip()
-
-
-def _count(field, given, entry):
-    if isinstance(given, bool) or not isinstance(given, int):
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be a whole number, as in {field.name} = 2")
-    return float(given)
-
-
-def _minutes(field, given, entry):
-    if isinstance(given, (int, float)) and not isinstance(given, bool):
-        return float(given) / 60.0  # the name of the entry says minutes
-    return units.parse(given, "duration", entry)
-
-
-def _clock(field, given, entry):
-    if not isinstance(given, datetime):
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be date and time, as in 2026-05-04T08:00:00")
-    if given.tzinfo is not None:
-        raise ValueError(f"{entry}: {given.isoformat()} given; it must be the clock on the wall, without a time zone")
-    return given
-
-
-def _humidity(field, given, entry):
-    if isinstance(given, str):
-        return units.parse(given, "fraction", entry)
-    if isinstance(given, bool) or not isinstance(given, (int, float)) or not 1 <= given <= 100:
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be percent, from 1 to 100, as in humidity = 50")
-    return given / 100.0
-
-
-def _edges(field, given, entry):
-    if isinstance(given, str) and given.strip().lower() in ("all", "none"):
-        return given.strip().lower()
-    if not isinstance(given, list) or not all(isinstance(name, str) for name in given):
-        raise ValueError(f'{entry}: {_shown(given)} given; it must be a list of edge names, "all" or "none"')
-    return tuple(name.strip() for name in given)
-
-
-def _switch(field, given, entry):
-    if not isinstance(given, bool):
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be true or false, without quotes")
-    return given
-
-
-def _pair(given, entry):
-    if not isinstance(given, list) or len(given) != 2:
-        raise ValueError(f'{entry}: {_shown(given)} given; it must be two sizes, as in ["30 in", "4 in"]')
-    return tuple(units.parse(size, "length", entry) for size in given)
-
-
-def _place(field, given, entry):
-    return _pair(given, entry)
-
-
-def _points(field, given, entry):
-    if not isinstance(given, list) or not 3 <= len(given) <= 200:
-        raise ValueError(f"{entry}: {_shown(given)} given; it must be 3 to 200 corners, each a pair of sizes")
-    return tuple(_pair(point, f"{entry} {number}") for number, point in enumerate(given, 1))
-
-
-def _recipe(field, given, entry):
-    if isinstance(given, str) and given.strip():
-        return given.strip()
-    if isinstance(given, dict) and given:
-        return given
-    raise ValueError(f"{entry}: {_shown(given)} given; it must be the name of a recipe or a table of parts")
-
-
 def _sizes(found, entry, table, outline):
     """An outline has exactly the sizes it needs."""
     if outline not in SIZES:
@@ -446,7 +325,7 @@ def _sizes(found, entry, table, outline):
     for size in ALL_SIZES:
         if size in table and size not in SIZES[outline]:
             found.say(
-                f"{entry}.{size}: {_shown(table[size])} given; a {outline} has no such size, "
+                f"{entry}.{size}: {shown(table[size])} given; a {outline} has no such size, "
                 f"it needs {', '.join(SIZES[outline])}"
             )
 

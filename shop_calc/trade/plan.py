@@ -127,8 +127,9 @@ def make_plan(job):
     found.raise_if_any()
     face_water_kg_m3 = mix.total_water_kg / mix.mortar_m3
     drying = face_drying(day, layers.face_thickness_m, face_water_kg_m3)
+    piece_water_kg_m2 = face_water_kg_m3 * (layers.face_m3 + mix.phi * layers.core_m3) / layers.top_area_m2
     cure = cover.first_night(
-        day, layers.face_thickness_m, face_water_kg_m3,
+        day, layers.face_thickness_m, face_water_kg_m3, piece_water_kg_m2,
         polymer_share=mix.polymer_solids_share, silica_fume=mix.has_silica_fume,
         moist_days=cover.moist_cure_days(False, _much_ash_or_slag(mix)),
     )  # fmt: skip

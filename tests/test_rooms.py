@@ -1,0 +1,77 @@
+"""The rooms of the house: imports run one way, drawing and widgets stay in their rooms, nothing reads the clock."""
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1] / "shop_calc"
+FILES = sorted(ROOT.rglob("*.py"))
+RANK = {"units": 0, "defaults": 0, "science": 0, "trade": 1, "lesson": 2, "__main__": 3, "__init__": 0}
+
+
+def _imports(path):
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            yield node.module
+            yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
+def _room(path):
+    return path.relative_to(ROOT).parts[0].removesuffix(".py")
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_imports_point_one_way(path):
+    own = _room(path)
+    for name in _imports(path):
+        parts = name.split(".")
+        if parts[0] != "shop_calc" or len(parts) < 2 or parts[1].startswith("__version"):
+            continue
+        assert RANK[parts[1]] <= RANK[own], f"{path.name} in {own} imports {name}"
+
+
+def test_science_reads_no_files_and_knows_no_other_room():
+    for path in (ROOT / "science").rglob("*.py"):
+        used = set(_imports(path))
+        others = {name for name in used if name.startswith("shop_calc") and not name.startswith("shop_calc.science")}
+        assert others <= {"shop_calc", "shop_calc.science"}, f"{path.name}: {others}"
+        assert not used & {"csv", "pathlib", "json", "tomllib", "os"}, path.name
+        calls = {node.func.id for node in ast.walk(ast.parse(path.read_text())) if isinstance(node, ast.Call)
+                 and isinstance(node.func, ast.Name)}  # fmt: skip
+        assert "open" not in calls and "print" not in calls, path.name
+
+
+@pytest.mark.parametrize(("library", "room"), [("matplotlib", "lesson/pictures"), ("ipywidgets", "lesson/blocks")])
+def test_drawing_and_widgets_stay_in_their_rooms(library, room):
+    for path in FILES:
+        if any(name.split(".")[0] == library for name in _imports(path)):
+            assert path.relative_to(ROOT).as_posix().startswith(room), path
+
+
+def test_nothing_evaluates_text_and_nothing_reads_the_clock():
+    for path in FILES:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call):
+                name = node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
+                assert name not in {"eval", "exec", "compile"} or isinstance(node.func, ast.Attribute), path
+                assert name not in {"now", "today", "utcnow"}, f"{path.name} asks for {name}()"
+        assert not {"pickle", "marshal", "shelve"} & {name.split(".")[0] for name in _imports(path)}, path
+
+
+def test_trade_opens_without_drawing_widgets_or_heavy_libraries():
+    code = (
+        "import sys, shop_calc.trade.plan, shop_calc.trade.report; "
+        "print([m for m in ('matplotlib', 'ipywidgets', 'pandas', 'scipy', 'IPython') if m in sys.modules])"
+    )
+    out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
+    assert out.strip() == "[]"
+
+
+def test_modules_stay_short():
+    long = {path.name: len(path.read_text().splitlines()) for path in FILES}
+    assert {name: count for name, count in long.items() if count > 400} == {}
