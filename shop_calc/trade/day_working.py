@@ -74,7 +74,7 @@ def day_working(day):
     )
     steps.append(
         Step(
-            "base_edge_rest_s", "t_edge", "max((tau_edge - tau_0) / A, 0)",
+            "base_edge_rest_s", "t_edge", "(tau_edge - tau_0) / A" if rest_s > 0 else "by standing from the start",
             (("tau_edge", demand_pa, "Pa"), ("tau_0", defaults.si("yield_stress_start"), "Pa"),
              ("A", defaults.si("build_up_rate"), "Pa/s")),
             rest_s, "s", "memory", "from memory of Roussel 2006", "rest until the base stands, middle day",
