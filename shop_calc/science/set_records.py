@@ -10,8 +10,8 @@ from shop_calc.science.setting import FINAL_SET_PA, INITIAL_SET_PA
 STANDARD_GRAVITY_M_S2 = 9.80665  # by definition of the pound-force and the kilogram-force that scales show
 
 #: Fewest readings from which a fitted curve is worth more than the default. Judgement, from a forecast test
-#: on one record: with 3 readings the initial set missed by 7 min and a bad choice of 3 the final set by 77,
-#: with 5 by 12.
+#: on one record: three readings missed its final set by 4 or by 78 minutes, depending on which three; five
+#: by 13.
 FEWEST_READINGS = 5
 
 #: Penetration of the Vicat needle at initial set [m]. ASTM C191, from memory.

@@ -53,7 +53,7 @@ class SlabHistory:
     >>> room = dict(air_temp_c=35.0, rh_fraction=0.2, wind_m_s=4.0, step_s=300, step_count=24)
     >>> day = slab_history(16.0, 0.0381, activation_energy_j_mol=36000.0, **room)
     >>> f"{day.demand_kg_m2[-1]:.6g} {day.water_lost_kg_m2[-1]:.6g} {day.evaporation_kg_m2_h[-1]:.6g}"
-    '1.08553 0.617092 0.192378'
+    '1.08548 0.61708 0.192384'
 
     References
     ----------
