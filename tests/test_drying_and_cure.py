@@ -10,7 +10,7 @@ from shop_calc import units
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.cure import CHOICES, first_night, moist_cure_days, pick_cover
 from shop_calc.trade.day import DayInputs, plan_day
-from shop_calc.trade.drying import face_drying, face_level, moving_air
+from shop_calc.trade.drying import face_clock, face_drying, face_level, moving_air
 from shop_calc.trade.room import Room, steady_room
 
 MILD = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
@@ -19,7 +19,13 @@ MPH = units.convert(1.0, "mph", "m/s")
 
 
 def night(room, **more):
-    return first_night(plan_day(replace(MILD, room=room)), **FACE, piece_water_kg_m2=8.0, **more)
+    day = plan_day(replace(MILD, room=room))
+    return first_night(day, face_clock(day), **FACE, piece_water_kg_m2=8.0, **more)
+
+
+def dried(**change):
+    day = plan_day(replace(MILD, **change))
+    return face_drying(day, face_clock(day), **FACE)
 
 
 def test_a_warm_slab_in_cold_air_warns_although_it_is_cold():
@@ -27,21 +33,20 @@ def test_a_warm_slab_in_cold_air_warns_although_it_is_cold():
     rate = menzel_rate_kg_m2_h(units.convert(70.0, "F", "C"), units.convert(40.0, "F", "C"), 0.50, 10 * MPH)
     assert units.convert(rate, "kg/m2/h", "lb/ft2/h") == pytest.approx(0.162, abs=0.008)
     assert face_level(rate) == "red"
-    cold = replace(MILD, mix_temp_c=21.1, room=steady_room(4.4, 0.50, 10 * MPH))
-    drying = face_drying(plan_day(cold), **FACE)
+    drying = dried(mix_temp_c=21.1, room=steady_room(4.4, 0.50, 10 * MPH))
     assert drying.level != "green"
     assert any("not only hot weather" in line.text for line in drying.advice)
 
 
 def test_hot_dry_and_windy_is_red():
     # 95 °F, 20 %, 10 mph.
-    drying = face_drying(plan_day(replace(MILD, room=steady_room(35.0, 0.20, 10 * MPH))), **FACE)
+    drying = dried(room=steady_room(35.0, 0.20, 10 * MPH))
     assert drying.level == "red"
     assert any(line.level == "act" for line in drying.advice)
 
 
 def test_a_mild_still_room_is_green_and_silent():
-    drying = face_drying(plan_day(MILD), **FACE)
+    drying = dried()
     assert drying.level == "green" and drying.advice == ()
     assert drying.peak_low_kg_m2_h < drying.peak_kg_m2_h < drying.peak_high_kg_m2_h
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import timedelta
+from types import MappingProxyType
 
 import numpy as np
 
@@ -12,13 +13,16 @@ from shop_calc.trade.advice import Advice
 from shop_calc.trade.cure_rules import moist_cure_days, pick_cover
 from shop_calc.trade.drying import moving_air
 from shop_calc.trade.room import room_steps
-from shop_calc.trade.set_clock import STEP_S, age_at_h, at_h, run_clock
+from shop_calc.trade.set_clock import age_at_h, at_h
 
 __all__ = ["CHOICES", "Cure", "CureChoice", "first_night", "moist_cure_days", "pick_cover"]
 
 # ASTM C309 allows a membrane this loss in 72 h, as read in an NCHRP synthesis.
 MEMBRANE_LOSS_KG_M2 = 0.55
 MEMBRANE_HOURS = 72.0
+NIGHT_STEP_S = 900.0  # a covered piece changes slowly
+_OPEN, _WET, _CLOSED = range(3)
+_ALWAYS_WET_KG_M2 = 1e3
 COLDEST_CURING_WATER_C = 5.0  # judgement: on a cold slab the rule would allow ice
 
 _WORDS = {
@@ -132,6 +136,10 @@ class Cure:
         Lowest humidity of the night [-].
     advice : tuple of Advice
         Objections and cautions [-].
+    before : SlabHistory
+        The middle day from the face's own water to the stop and a little beyond [as its fields].
+    nights : mapping of str to SlabHistory
+        The night under each cover, from the stop on [as its fields].
 
     Examples
     --------
@@ -156,6 +164,12 @@ class Cure:
     hottest_c: float
     driest_fraction: float
     advice: tuple
+    before: slab_heat.SlabHistory
+    nights: MappingProxyType
+
+    def night(self, key):
+        """Temperatures of the night under one cover."""
+        return self.nights[self.choice(key).key]
 
     def choice(self, key):
         """Look one way up; ValueError lists the keys when it is unknown."""
@@ -173,13 +187,18 @@ class Cure:
 CHOICES = tuple(_WORDS)
 
 
-def first_night(day, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, polymer_share=0.0, silica_fume=False, moist_days=7):
+def first_night(
+    day, clock, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, polymer_share=0.0, silica_fume=False,
+    moist_days=7,
+):  # fmt: skip
     """Compare all covers for the night after the pour and recommend one.
 
     Parameters
     ----------
     day : Day
         The day [h].
+    clock : SetClock
+        The face on the middle day, see drying.face_clock [as its fields].
     face_thickness_m : float
         Thickness of the face [m].
     face_water_kg_m3 : float
@@ -215,36 +234,27 @@ def first_night(day, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, p
     inputs = day.samples.inputs
     from_h = day.stage("stop").likely_from_h
     until_h = _morning_h(day, from_h)
-    clock = run_clock(
-        inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h,
-        least_h=from_h - inputs.face_load_h,
-    )  # fmt: skip
     own_h = from_h - inputs.face_load_h
     start_c = float(at_h(clock.history.time_h, clock.history.temp_c, own_h))
     start_age_h = float(age_at_h(clock, own_h))
-    count = max(int(np.ceil((until_h - from_h) * 3600.0 / STEP_S)), 2)
-    air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, STEP_S, count)
-    open_night, wet_night, closed_night = (
-        _night(start_c, inputs.thickness_m, air_c, rh_fraction, moving_air(wind_m_s), evaporating, free_water_kg_m2)
-        for evaporating, free_water_kg_m2 in ((True, None), (True, 1e3), (False, None))
-    )
-    demand = evaporation.menzel_rate_kg_m2_h(
-        open_night.temp_c[:-1], air_c, rh_fraction, moving_air(wind_m_s)
-    )
+    count = max(int(np.ceil((until_h - from_h) * 3600.0 / NIGHT_STEP_S)), 2)
+    air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, NIGHT_STEP_S, count)
+    night = _night(start_c, inputs.thickness_m, air_c, rh_fraction, moving_air(wind_m_s))
+    demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
     hours = until_h - from_h
     lost = {
-        "open": float(open_night.water_lost_kg_m2[-1]),
+        "open": float(night.water_lost_kg_m2[-1, _OPEN]),
         "membrane": MEMBRANE_LOSS_KG_M2 * min(hours / MEMBRANE_HOURS, 1.0),
     }
-    bound = lost | {"open": min(float(open_night.demand_kg_m2[-1]), piece_water_kg_m2)}
-    history = {"open": open_night, "mist": wet_night}
+    bound = lost | {"open": min(float(night.demand_kg_m2[-1, _OPEN]), piece_water_kg_m2)}
+    column = {"open": _OPEN, "mist": _WET}
     choices = tuple(
         CureChoice(
             key, title, lost.get(key, 0.0), bound.get(key, 0.0),
             float(water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
             surface, work, sealing,
-            start_age_h + float(history.get(key, closed_night).equivalent_age_h[-1]),
-            float(history.get(key, closed_night).temp_c[-1]),
+            start_age_h + float(night.equivalent_age_h[-1, column.get(key, _CLOSED)]),
+            float(night.temp_c[-1, column.get(key, _CLOSED)]),
         )
         for key, (title, surface, work, sealing) in _WORDS.items()
     )  # fmt: skip
@@ -260,7 +270,7 @@ def first_night(day, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, p
         after = f"From the morning: keep it moist for {moist_days} days, or until it is polished."
     return Cure(
         from_h, until_h, choices, pick, heat, reason, after, mean, peak, coldest, hottest, driest,
-        _advice(pick, heat, choices, start_c),
+        _advice(pick, heat, choices, start_c), clock.history, MappingProxyType(history),
     )  # fmt: skip
 
 
@@ -273,17 +283,19 @@ def _morning_h(day, from_h):
     return (morning - day.water_in).total_seconds() / 3600.0
 
 
-def _night(start_c, thickness_m, air_c, rh_fraction, wind_m_s, evaporating, free_water_kg_m2):
+def _night(start_c, thickness_m, air_c, rh_fraction, wind_m_s):
+    """The slab through the night in three columns: open and drying, kept wet, closed."""
+    air = (column[:, np.newaxis] for column in (air_c, rh_fraction, wind_m_s))
     return slab_heat.slab_history(
-        start_c, thickness_m, air_c, rh_fraction, wind_m_s,
-        step_s=STEP_S,
+        start_c, thickness_m, *air,
+        step_s=NIGHT_STEP_S,
         activation_energy_j_mol=defaults.si("activation_energy"),
         density_kg_m3=defaults.si("slab_density"),
         heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
         h_bottom_w_m2_k=defaults.si("h_bottom"),
         h_radiation_w_m2_k=defaults.si("h_radiation"),
-        free_water_kg_m2=free_water_kg_m2 or defaults.si("free_water"),
-        evaporating=evaporating,
+        free_water_kg_m2=np.array([defaults.si("free_water"), _ALWAYS_WET_KG_M2, defaults.si("free_water")]),
+        evaporating=np.broadcast_to([True, True, False], (len(air_c), 3)),
         reference_temp_c=defaults.si("reference_temp"),
     )  # fmt: skip
 

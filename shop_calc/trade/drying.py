@@ -118,13 +118,42 @@ def face_level(rate_kg_m2_h):
     return "amber" if rate_kg_m2_h >= defaults.si("face_amber") else "green"
 
 
-def face_drying(day, face_thickness_m, face_water_kg_m3):
+def face_clock(day):
+    """Step the face through the middle day, until the last steel at least.
+
+    Parameters
+    ----------
+    day : Day
+        The day [h].
+
+    Returns
+    -------
+    SetClock
+        Single histories, counted from the face's own water [as its fields].
+
+    Examples
+    --------
+    >>> face_clock.__name__
+    'face_clock'
+
+    References
+    ----------
+    As shop_calc.trade.set_clock.
+    """
+    inputs = day.samples.inputs
+    least_h = day.stage("stop").likely_from_h - inputs.face_load_h
+    return run_clock(inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h, least_h=least_h)
+
+
+def face_drying(day, clock, face_thickness_m, face_water_kg_m3):
     """Follow the face from placing to the last steel.
 
     Parameters
     ----------
     day : Day
         The day [h].
+    clock : SetClock
+        The face on the middle day, see face_clock [as its fields].
     face_thickness_m : float
         Thickness of the face [m].
     face_water_kg_m3 : float
@@ -152,10 +181,6 @@ def face_drying(day, face_thickness_m, face_water_kg_m3):
     """
     inputs = day.samples.inputs
     end_h = day.stage("last_steel").likely_to_h
-    clock = run_clock(
-        inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h,
-        least_h=end_h - inputs.face_load_h,
-    )  # fmt: skip
     hours = clock.history.time_h + inputs.face_load_h
     air_c, rh_fraction, wind_m_s = room_at(inputs.room, hours)
     rate = evaporation.menzel_rate_kg_m2_h(clock.history.temp_c, air_c, rh_fraction, moving_air(wind_m_s))

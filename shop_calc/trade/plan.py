@@ -9,7 +9,7 @@ from shop_calc.trade.advice import LEVELS, Advice
 from shop_calc.trade.batch import Batch, build_batch
 from shop_calc.trade.day import Day, DayInputs, plan_day
 from shop_calc.trade.day_working import day_working, night_working
-from shop_calc.trade.drying import Drying, face_drying
+from shop_calc.trade.drying import Drying, face_clock, face_drying
 from shop_calc.trade.form import Form, build_form
 from shop_calc.trade.job import Job
 from shop_calc.trade.job_fields import SIZES
@@ -126,10 +126,11 @@ def make_plan(job):
         day = plan_day(day_inputs(job, layers, batch))
     found.raise_if_any()
     face_water_kg_m3 = mix.total_water_kg / mix.mortar_m3
-    drying = face_drying(day, layers.face_thickness_m, face_water_kg_m3)
+    clock = face_clock(day)
+    drying = face_drying(day, clock, layers.face_thickness_m, face_water_kg_m3)
     piece_water_kg_m2 = face_water_kg_m3 * (layers.face_m3 + mix.phi * layers.core_m3) / layers.top_area_m2
     cure = cover.first_night(
-        day, layers.face_thickness_m, face_water_kg_m3, piece_water_kg_m2,
+        day, clock, layers.face_thickness_m, face_water_kg_m3, piece_water_kg_m2,
         polymer_share=mix.polymer_solids_share, silica_fume=mix.has_silica_fume,
         moist_days=cover.moist_cure_days(False, _much_ash_or_slag(mix)),
     )  # fmt: skip
