@@ -73,7 +73,7 @@ def shorten(text, room_in, size=PLAIN, weight="normal"):
     Examples
     --------
     >>> shorten("steel trowel, blade a little raised", 1.6)
-    'steel trowel, blad…'
+    'steel trowel, blade…'
     """
     if width_in(text, size, weight) <= room_in:
         return text

@@ -10,12 +10,12 @@ from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Pi
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, shorten, width_in, wrap
 from shop_calc.lesson.pictures.ribbon_words import room_words, water_words
 from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt as _alt
-from shop_calc.lesson.pictures.scales import clock, clock_axis, clock_ticks, day_name, moment, span_of
+from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_ticks, day_name, moment, span_of
 
 WIDTH_IN, PITCH_IN, LANE_IN, THIN_IN = 9.0, 0.64, 0.37, 0.27
 TIME_IN, NAME_IN, CHART_IN, EDGE_IN = 0.14, 1.42, 3.34, 0.14  # where the columns start; margin on the right
 TOP_IN, BELOW_IN = 0.46, 0.86  # title; clock and key
-LANE, DARK_LANE = "#EDF0F3", "#C3C9D1"
+DARK_LANE = "#C3C9D1"
 TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}
 BAR_SHARE, BAND_SHARE = 0.70, 0.26  # of the lane's height
 GAP_IN = 0.07

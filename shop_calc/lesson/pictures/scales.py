@@ -10,6 +10,7 @@ from shop_calc.lesson.pictures.lettering import PLAIN
 from shop_calc.lesson.pictures.stamps import Stamp
 from shop_calc.units import convert, plain_number
 
+LANE = "#EDF0F3"  # the pale ground on which bars lie; round numbers are cut into it in white
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
@@ -145,6 +146,39 @@ def nice_step(span, most=7):
     raw = float(span) / most
     power = 10.0 ** np.floor(np.log10(raw))
     return float(next(power * s for s in (1, 2, 5, 10) if power * s >= raw * (1 - 1e-9)))
+
+
+def two_units(axes, which, marks, from_unit, to_unit):
+    """Ticks that say both units, one under the other.
+
+    Parameters
+    ----------
+    axes : Axes
+        Axes with their final limits [-].
+    which : str
+        "x" or "y" [-].
+    marks : sequence of float
+        Where [from_unit].
+    from_unit, to_unit : str
+        As `units.convert` knows them [-].
+
+    Examples
+    --------
+    >>> from shop_calc.lesson.pictures.base import new_figure
+    >>> figure, axes = new_figure()
+    >>> two_units(axes, "x", [0, 10], "kg", "lb")
+    >>> [label.get_text() for label in axes.get_xticklabels()]
+    ['0\\n0', '10 kg\\n22 lb']
+    """
+    marks = [float(mark) for mark in marks]
+    labels = [
+        "0\n0" if mark == 0 == convert(mark, from_unit, to_unit) else
+        f"{plain_number(mark)} {from_unit}\n{plain_number(convert(mark, from_unit, to_unit), 2)} {to_unit}"
+        for mark in marks
+    ]  # fmt: skip
+    getattr(axes, f"set_{which}ticks")(marks, labels)
+    axes.tick_params(axis=which, labelsize=PLAIN)
+    stamp_ticks(getattr(axes, f"{which}axis"))
 
 
 def second_scale(axes, which, from_unit, to_unit, label, most=7):

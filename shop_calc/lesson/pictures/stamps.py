@@ -19,7 +19,7 @@ _PAD = 4  # px, for letters that lean out over the anchor
 @lru_cache(maxsize=4)
 def _ground(dpi):
     """A clear sheet as wide as the widest picture, on which texts are set one at a time."""
-    return RendererAgg(int(12 * dpi), int(1.5 * dpi), dpi)
+    return RendererAgg(int(12 * dpi), int(2 * dpi), dpi)
 
 
 class Stamp(Text):
@@ -76,14 +76,16 @@ class Stamp(Text):
         ground.clear()
         wide, tall = ground.width, ground.height
         at_x = {"left": _PAD, "center": wide // 2, "right": wide - _PAD}[self.get_ha()]
-        self._alone(at_x, tall // 2).draw(ground)
+        down = {"top": _PAD, "baseline": tall // 5, "bottom": tall - _PAD}.get(self.get_va(), tall // 2)
+        at_y = tall - down
+        self._alone(at_x, at_y).draw(ground)
         pixels = np.asarray(ground.buffer_rgba())
         inked = pixels[:, :, 3] > 0
         columns, rows = np.flatnonzero(inked.any(axis=0)), np.flatnonzero(inked.any(axis=1))
         if not len(columns):
             return None, 0, 0
         left, right, top, low = columns[0], columns[-1] + 1, rows[0], rows[-1] + 1
-        return pixels[top:low, left:right][::-1].copy(), left - at_x, (tall - low) - tall // 2
+        return pixels[top:low, left:right][::-1].copy(), left - at_x, (tall - low) - at_y
 
     def _alone(self, x, y):
         copy = Text(
