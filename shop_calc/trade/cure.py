@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from datetime import timedelta
-from types import MappingProxyType
 
 import numpy as np
 
@@ -22,6 +21,7 @@ MEMBRANE_LOSS_KG_M2 = 0.55
 MEMBRANE_HOURS = 72.0
 NIGHT_STEP_S = 900.0  # a covered piece changes slowly
 _OPEN, _WET, _CLOSED = range(3)
+_COLUMN = {"open": _OPEN, "mist": _WET}  # every other cover keeps the air out
 _ALWAYS_WET_KG_M2 = 1e3
 COLDEST_CURING_WATER_C = 5.0  # judgement: on a cold slab the rule would allow ice
 
@@ -138,8 +138,8 @@ class Cure:
         Objections and cautions [-].
     before : SlabHistory
         The middle day from the face's own water to the stop and a little beyond [as its fields].
-    nights : mapping of str to SlabHistory
-        The night under each cover, from the stop on [as its fields].
+    after_stop : SlabHistory
+        The night from the stop on in three columns: open, kept wet, closed [as its fields].
 
     Examples
     --------
@@ -165,11 +165,12 @@ class Cure:
     driest_fraction: float
     advice: tuple
     before: slab_heat.SlabHistory
-    nights: MappingProxyType
+    after_stop: slab_heat.SlabHistory
 
     def night(self, key):
-        """Temperatures of the night under one cover."""
-        return self.nights[self.choice(key).key]
+        """Hours after the first water, and temperatures, of the night under one cover."""
+        column = _COLUMN.get(self.choice(key).key, _CLOSED)
+        return self.from_h + self.after_stop.time_h, self.after_stop.temp_c[:, column]
 
     def choice(self, key):
         """Look one way up; ValueError lists the keys when it is unknown."""
@@ -247,14 +248,13 @@ def first_night(
         "membrane": MEMBRANE_LOSS_KG_M2 * min(hours / MEMBRANE_HOURS, 1.0),
     }
     bound = lost | {"open": min(float(night.demand_kg_m2[-1, _OPEN]), piece_water_kg_m2)}
-    column = {"open": _OPEN, "mist": _WET}
     choices = tuple(
         CureChoice(
             key, title, lost.get(key, 0.0), bound.get(key, 0.0),
             float(water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
             surface, work, sealing,
-            start_age_h + float(night.equivalent_age_h[-1, column.get(key, _CLOSED)]),
-            float(night.temp_c[-1, column.get(key, _CLOSED)]),
+            start_age_h + float(night.equivalent_age_h[-1, _COLUMN.get(key, _CLOSED)]),
+            float(night.temp_c[-1, _COLUMN.get(key, _CLOSED)]),
         )
         for key, (title, surface, work, sealing) in _WORDS.items()
     )  # fmt: skip
@@ -270,7 +270,7 @@ def first_night(
         after = f"From the morning: keep it moist for {moist_days} days, or until it is polished."
     return Cure(
         from_h, until_h, choices, pick, heat, reason, after, mean, peak, coldest, hottest, driest,
-        _advice(pick, heat, choices, start_c), clock.history, MappingProxyType(history),
+        _advice(pick, heat, choices, start_c), clock.history, night,
     )  # fmt: skip
 
 
