@@ -187,6 +187,14 @@ def _length(parts, light):
     return found
 
 
+def _nodes(cell):
+    """Every node of a code cell's syntax; none where it is no Python, which `_code` reports."""
+    try:
+        return list(ast.walk(ast.parse(source(cell))))
+    except SyntaxError:
+        return []
+
+
 def _code(cells):
     found, importing = [], 0
     for place, cell in enumerate(cells):
@@ -200,7 +208,9 @@ def _code(cells):
             continue
         if re.search(r";\s*$", text, re.MULTILINE):
             found.append(f"cell {place}: a trailing semicolon")
-        nodes = list(ast.walk(ast.parse(text)))
+        nodes = _nodes(cell)
+        if not nodes:
+            found.append(f"cell {place}: no Python")
         imports = [node for node in nodes if isinstance(node, (ast.Import, ast.ImportFrom))]
         importing += bool(imports)
         if any(name.name == "*" for node in imports for name in node.names):
@@ -229,8 +239,9 @@ def _names(cells, kind):
     found = set()
     for cell in cells:
         if cell["cell_type"] == "code":
-            nodes = ast.walk(ast.parse(source(cell)))
-            found |= {node.id for node in nodes if isinstance(node, ast.Name) and isinstance(node.ctx, kind)}
+            found |= {
+                node.id for node in _nodes(cell) if isinstance(node, ast.Name) and isinstance(node.ctx, kind)
+            }
     return found
 
 
