@@ -62,6 +62,16 @@ class Batch:
     working : tuple of Step
         How each number came about [-].
 
+    Examples
+    --------
+    >>> from types import SimpleNamespace
+    >>> from shop_calc.trade.mix import build_mix
+    >>> from shop_calc.trade.recipe import recipe
+    >>> layers = SimpleNamespace(face_m3=0.0107790, core_m3=0.0493943, face_thickness_m=0.00635)
+    >>> batch = build_batch(layers, build_mix(recipe("demo mortar"), stone_ratio=1.2, coarse_sand_ratio=0.6))
+    >>> f"{batch.ingredient('water for the stone').base_kg:.5f}"
+    '0.42807'
+
     References
     ----------
     Arithmetic on absolute volumes; common practice, no source, for the allowances.

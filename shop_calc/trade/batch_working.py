@@ -38,18 +38,18 @@ def batch_working(batch, mix, vessel):
     ----------
     Common practice, no source.
     """
-    face = ("V_s", batch.face_share_m3, "m3")
-    base = ("V_b", batch.base_m3, "m3")
-    mortar = ("V_m", batch.mortar_m3, "m3")
-    rho = ("rho_m", mix.mortar_density_kg_m3, "kg/m3")
-    basis = ("n", batch.mortar_m3 / mix.mortar_m3, "kg")
-    base_basis = ("n_b", batch.base_m3 / mix.base_m3, "kg")
+    face = ("V_aside", batch.face_share_m3, "m3")
+    base = ("V_base_all", batch.base_m3, "m3")
+    mortar = ("V_mortar_all", batch.mortar_m3, "m3")
+    rho = ("rho_mortar", mix.mortar_density_kg_m3, "kg/m3")
+    basis = ("B_all", batch.mortar_m3 / mix.mortar_m3, "kg")
+    base_basis = ("B_base", batch.base_m3 / mix.base_m3, "kg")
     steps = [
         Step(
             "face_share_volume_m3",
-            "V_s",
-            "V_f*(1 + a_f)",
-            (("V_f", batch.face_m3, "m3"), ("a_f", batch.face_allowance_fraction, "-")),
+            "V_aside",
+            "V_face*(1 + a_f)",
+            (("V_face", batch.face_m3, "m3"), ("a_f", batch.face_allowance_fraction, "-")),
             batch.face_share_m3,
             "m3",
             *GEOMETRY,
@@ -57,9 +57,9 @@ def batch_working(batch, mix, vessel):
         ),
         Step(
             "base_to_make_m3",
-            "V_b",
-            "V_c*(1 + a_b)",
-            (("V_c", batch.core_m3, "m3"), ("a_b", batch.base_allowance_fraction, "-")),
+            "V_base_all",
+            "V_core*(1 + a_b)",
+            (("V_core", batch.core_m3, "m3"), ("a_b", batch.base_allowance_fraction, "-")),
             batch.base_m3,
             "m3",
             *GEOMETRY,
@@ -67,8 +67,8 @@ def batch_working(batch, mix, vessel):
         ),
         Step(
             "mortar_to_make_m3",
-            "V_m",
-            "V_s + phi*V_b",
+            "V_mortar_all",
+            "V_aside + phi*V_base_all",
             (face, ("phi", mix.phi, "-"), base),
             batch.mortar_m3,
             "m3",
@@ -77,8 +77,8 @@ def batch_working(batch, mix, vessel):
         ),
         Step(
             "set_aside_kg",
-            "m_s",
-            "V_s*rho_m",
+            "m_aside",
+            "V_aside*rho_mortar",
             (face, rho),
             batch.set_aside_kg,
             "kg",
@@ -88,7 +88,7 @@ def batch_working(batch, mix, vessel):
         Step(
             "set_aside_fraction",
             "f_s",
-            "V_s/V_m",
+            "V_aside/V_mortar_all",
             (face, mortar),
             batch.set_aside_fraction,
             "-",
@@ -97,9 +97,9 @@ def batch_working(batch, mix, vessel):
         ),
         Step(
             f"{mix.basis}_needed_kg",
-            "n",
-            "V_m/v_m",
-            (mortar, ("v_m", mix.mortar_m3, "m3")),
+            "B_all",
+            "V_mortar_all/V_mortar",
+            (mortar, ("V_mortar", mix.mortar_m3, "m3")),
             basis[1],
             "kg",
             *GEOMETRY,
@@ -107,21 +107,30 @@ def batch_working(batch, mix, vessel):
         ),
         Step(
             f"{mix.basis}_in_base_kg",
-            "n_b",
-            "V_b/v_b",
-            (base, ("v_b", mix.base_m3, "m3")),
+            "B_base",
+            "V_base_all/V_base",
+            (base, ("V_base", mix.base_m3, "m3")),
             base_basis[1],
             "kg",
             *GEOMETRY,
             f"{mix.basis} in the base",
         ),
         *_ingredients(batch, mix, basis, base_basis),
-        Step("mortar_kg", "m_m", "V_m*rho_m", (mortar, rho), batch.mortar_kg, "kg", *MASS, "all the mortar"),
+        Step(
+            "mortar_kg",
+            "m_mortar",
+            "V_mortar_all*rho_mortar",
+            (mortar, rho),
+            batch.mortar_kg,
+            "kg",
+            *MASS,
+            "all the mortar",
+        ),
         Step(
             "base_kg",
-            "m_b",
-            "V_b*rho_b",
-            (base, ("rho_b", mix.base_density_kg_m3, "kg/m3")),
+            "m_base",
+            "V_base_all*rho_base",
+            (base, ("rho_base", mix.base_density_kg_m3, "kg/m3")),
             batch.base_kg,
             "kg",
             *MASS,
@@ -130,8 +139,8 @@ def batch_working(batch, mix, vessel):
         Step(
             "mixed_kg",
             "m_all",
-            "m_s + m_b",
-            (("m_s", batch.set_aside_kg, "kg"), ("m_b", batch.base_kg, "kg")),
+            "m_aside + m_base",
+            (("m_aside", batch.set_aside_kg, "kg"), ("m_base", batch.base_kg, "kg")),
             batch.mixed_kg,
             "kg",
             *MASS,
@@ -140,7 +149,7 @@ def batch_working(batch, mix, vessel):
         Step(
             "mortar_saved_fraction",
             "f_saved",
-            "1 - V_m/(V_s + V_b)",
+            "1 - V_mortar_all/(V_aside + V_base_all)",
             (mortar, face, base),
             batch.mortar_saved_fraction,
             "-",
@@ -149,7 +158,7 @@ def batch_working(batch, mix, vessel):
         ),
         Step(
             "load_count",
-            "N",
+            "N_loads",
             "by splitting the mortar into equal loads that fit the vessel",
             (mortar, ("V_vessel", vessel.usable_m3, "m3")),
             float(len(batch.loads)),
@@ -161,8 +170,8 @@ def batch_working(batch, mix, vessel):
         Step(
             "mixing_time_h",
             "t_mix",
-            "N*t_load",
-            (("N", float(len(batch.loads)), "-"), ("t_load", vessel.load_interval_h, "h")),
+            "N_loads*t_load",
+            (("N_loads", float(len(batch.loads)), "-"), ("t_load", vessel.load_interval_h, "h")),
             batch.mixing_h,
             "h",
             *GEOMETRY,
@@ -187,21 +196,23 @@ def _ingredients(batch, mix, basis, base_basis):
     for each in batch.ingredients:
         name = "_".join("".join(sign if sign.isalnum() else " " for sign in each.name.lower()).split())
         if each.name == "water":
-            inputs = (basis, ("w", mix.added_water_kg, "-"), base_basis, ("w_stone", wet, "-"))
-            formula = "n*w + n_b*w_stone"
+            inputs = (basis, ("W_added", mix.added_water_kg, "-"), base_basis, ("W_wet", wet, "-"))
+            formula = "B_all*W_added + B_base*W_wet"
         elif each.kind == "fibre":
             formula, inputs = (
-                "m_face + m_base",
-                (("m_face", each.face_kg, "kg"), ("m_base", each.base_kg, "kg")),
+                "x_face + x_base",
+                (("x_face", each.face_kg, "kg"), ("x_base", each.base_kg, "kg")),
             )
         elif each.name == "water for the stone":
-            formula, inputs = "n_b*w", (base_basis, ("w", mix.stone_water_kg, "-"))
+            formula, inputs = "B_base*W_stone", (base_basis, ("W_stone", mix.stone_water_kg, "-"))
         else:
             inputs = (
                 basis,
-                ("m", sum(line.mass_kg for line in mix.lines if line.name == each.name), "-"),
+                ("k_mortar", sum(line.mass_kg for line in mix.lines if line.name == each.name), "-"),
                 base_basis,
-                ("m_b", sum(line.mass_kg for line in mix.base_lines if line.name == each.name), "-"),
+                ("k_base", sum(line.mass_kg for line in mix.base_lines if line.name == each.name), "-"),
             )
-            formula = "n*m + n_b*m_b"
-        yield Step(f"{name}_kg", "m_i", formula, inputs, each.total_kg, "kg", *MASS, f"{each.name} in all")
+            formula = "B_all*k_mortar + B_base*k_base"
+        yield Step(
+            f"{name}_kg", f"m_{name}", formula, inputs, each.total_kg, "kg", *MASS, f"{each.name} in all"
+        )

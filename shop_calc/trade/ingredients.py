@@ -16,6 +16,11 @@ class Ingredient:
     base_kg : float
         Of it in the base [kg].
 
+    Examples
+    --------
+    >>> f"{Ingredient('portland cement', 'cementitious', 8.7155, 22.8302).total_kg:.4f}"
+    '31.5457'
+
     References
     ----------
     Common practice, no source.

@@ -21,6 +21,11 @@ class Portion:
     face_m3 : float
         Of that, set aside for the face [m3].
 
+    Examples
+    --------
+    >>> f"{Portion('base and face', 0.0224335, 0.0123960).base_mortar_m3:.7f}"
+    '0.0100375'
+
     References
     ----------
     Common practice, no source.

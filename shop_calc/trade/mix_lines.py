@@ -32,6 +32,12 @@ class MixLine:
     largest_particle_m : float or None
         Largest particle [m].
 
+    Examples
+    --------
+    >>> from shop_calc.trade.materials import material
+    >>> f"{aggregate_line(material('stone 3/8 in'), 1.2, 'oven-dry', 0.0).free_water_kg:.5f}"
+    '-0.01200'
+
     References
     ----------
     Common practice, no source.
@@ -54,7 +60,7 @@ class MixLine:
     @property
     def free_water_kg(self):
         """Water that an aggregate brings to the mix, below 0 when it drinks [kg]."""
-        return self.water_kg - self.absorbed_kg if self.kind == "aggregate" else 0.0
+        return self.dry_kg * (self.moisture_fraction - self.absorption_fraction)
 
     @property
     def liquid_water_kg(self):

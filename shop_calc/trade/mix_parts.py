@@ -24,6 +24,12 @@ class Parts:
     unit_mass_kg : float
         Mass of the basis that absolute amounts of the recipe refer to [kg].
 
+    Examples
+    --------
+    >>> from shop_calc.trade.recipe import recipe
+    >>> recipe_parts(recipe("demo mortar")).cement_share
+    (0.8, 0.8, 0.8)
+
     References
     ----------
     Common practice, no source.

@@ -18,6 +18,11 @@ class Fibre:
     text : str
         The dose as it was written [-].
 
+    Examples
+    --------
+    >>> Fibre("PVA fibre", 0.00056, 1299.4, "0.1 % of volume").per_layer_kg
+    0.00056
+
     References
     ----------
     Common practice, no source.
@@ -100,6 +105,13 @@ class Mix:
         Warnings and notes [-].
     working : tuple of Step
         How each number came about [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.mix import build_mix
+    >>> from shop_calc.trade.recipe import recipe
+    >>> f"{build_mix(recipe('demo mortar')).mortar_density_kg_m3:.3f}"
+    '2120.178'
 
     References
     ----------

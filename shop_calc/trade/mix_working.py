@@ -93,7 +93,7 @@ def mix_working(mix):
     steps = [
         Step(
             "mix_total_water_kg",
-            "W",
+            "W_mix",
             "by the recipe: all its water",
             (),
             mix.total_water_kg,
@@ -127,9 +127,9 @@ def mix_working(mix):
         Step(
             "mix_added_water_kg",
             "W_added",
-            "W - W_liquid - W_free",
+            "W_mix - W_liquid - W_free",
             (
-                ("W", mix.total_water_kg, "kg"),
+                ("W_mix", mix.total_water_kg, "kg"),
                 ("W_liquid", mix.liquid_water_kg, "kg"),
                 ("W_free", mix.free_water_kg, "kg"),
             ),
@@ -158,8 +158,8 @@ def mix_working(mix):
         Step(
             "mix_absolute_volume_m3",
             "V_abs",
-            f"({solids} + W)/rho_w",
-            (*solid_inputs, ("W", mix.total_water_kg, "kg"), water),
+            f"({solids} + W_mix)/rho_w",
+            (*solid_inputs, ("W_mix", mix.total_water_kg, "kg"), water),
             mix.absolute_m3,
             "m3",
             "read",

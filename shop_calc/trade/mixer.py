@@ -31,6 +31,11 @@ class Mixer:
     ValueError
         When a volume or a time is not possible, or the rest is longer than the load.
 
+    Examples
+    --------
+    >>> Mixer("tub by hand", usable_m3=0.0300).usable_m3
+    0.03
+
     References
     ----------
     Common practice, no source.

@@ -18,6 +18,11 @@ class Addition:
     caution : str
         What can hurt here; empty when nothing does [-].
 
+    Examples
+    --------
+    >>> Addition(1, "Weigh everything.", "A jug is wrong by a tenth.").caution
+    ''
+
     References
     ----------
     Common practice, no source.

@@ -27,6 +27,11 @@ class RecipeLine:
     own_density : bool
         True when the recipe gives the relative density itself; it then belongs to `state` [-].
 
+    Examples
+    --------
+    >>> recipe("demo mortar").parts[2].state
+    'saturated surface-dry'
+
     References
     ----------
     Common practice, no source.
@@ -60,6 +65,11 @@ class Recipe:
         Air as a share of the volume of the mortar [-].
     origin, mark, note : str
         Where the numbers come from, and a word on what it is [-].
+
+    Examples
+    --------
+    >>> recipe("demo mortar").cement_share
+    0.8
 
     References
     ----------
@@ -114,6 +124,11 @@ class Bag:
         Fibres that go into the face share, and into the base [-].
     origin, mark, note : str
         Where the numbers come from, and a word on what it is [-].
+
+    Examples
+    --------
+    >>> f"{recipe('demo counter bag').mass_kg:.4f}"
+    '36.2874'
 
     References
     ----------

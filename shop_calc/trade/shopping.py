@@ -23,6 +23,11 @@ class Packs:
     left_over_kg : float
         What remains of the packs bought [kg].
 
+    Examples
+    --------
+    >>> f"{packs(31.547, 42.638).exact_count:.5f}"
+    '0.73988'
+
     References
     ----------
     Arithmetic, anyone can repeat it.
@@ -88,6 +93,11 @@ class Bags:
         Volume that the bags make beyond the need [m3].
     count_by_weight : int or None
         What the wrong count, wet weight over the label, would buy; None without the numbers for it [-].
+
+    Examples
+    --------
+    >>> bags(0.1132674, 0.0169901, 0.10).count
+    8
 
     References
     ----------

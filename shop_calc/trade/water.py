@@ -29,6 +29,11 @@ class Temps:
     liquids_c : float
         Polymer and admixtures [°C].
 
+    Examples
+    --------
+    >>> Temps(21.0, 21.0, 21.0, 15.0, 21.0).tap_water_c
+    15.0
+
     References
     ----------
     Common practice, no source.
@@ -115,6 +120,13 @@ class WaterPlan:
         Warnings and notes [-].
     working : tuple of Step
         How the numbers came about [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.mix import build_mix
+    >>> from shop_calc.trade.recipe import recipe
+    >>> f"{plan_water(build_mix(recipe('demo mortar')), temps(21.111), 15.556).base_temp_c:.3f}"
+    '15.556'
 
     References
     ----------
@@ -237,20 +249,20 @@ def _ice(heat, wanted, tap, cold, with_tap):
 def _working(plan, heat):
     source = "from memory of ACI 305R, temperature of freshly mixed concrete"
     inputs = (
-        ("T", plan.wanted_mix_temp_c, "C"),
-        ("C", heat.capacity_kg, "kg"),
-        ("H", heat.other_heat, "kg·K"),
-        ("W", heat.added_kg, "kg"),
+        ("T_want", plan.wanted_mix_temp_c, "C_mortar"),
+        ("C_mortar", heat.capacity_kg, "kg"),
+        ("H_rest", heat.other_heat, "kg·K"),
+        ("W_added", heat.added_kg, "kg"),
     )
     steps = [
         Step(
             "water_equivalent_kg",
-            "C",
-            "0.22*(W_powder + W_sand) + W + W_liquids + W_damp",
+            "C_mortar",
+            "0.22*(W_powder + W_sand) + W_added + W_liquids + W_damp",
             (
                 ("W_powder", heat.solids[0], "kg"),
                 ("W_sand", heat.solids[1], "kg"),
-                ("W", heat.added_kg, "kg"),
+                ("W_added", heat.added_kg, "kg"),
                 ("W_liquids", heat.others[0], "kg"),
                 ("W_damp", heat.others[1], "kg"),
             ),
@@ -265,11 +277,11 @@ def _working(plan, heat):
         steps.append(
             Step(
                 "water_needed_temp_c",
-                "T_w",
-                "(T*C - H)/W",
+                "T_need",
+                "(T_want*C_mortar - H_rest)/W_added",
                 inputs,
                 plan.needed_water_temp_c,
-                "C",
+                "C_mortar",
                 "derived",
                 source + ", read backwards",
                 "temperature that the added water would need",
@@ -279,16 +291,16 @@ def _working(plan, heat):
         Step(
             "water_mix_temp_c",
             "T_mix",
-            "(H + (W - W_ice)*T_w - 80*W_ice)/C",
+            "(H_rest + (W_added - W_ice)*T_use - 80*W_ice)/C_mortar",
             (
-                ("H", heat.other_heat, "kg·K"),
-                ("W", heat.added_kg, "kg"),
+                ("H_rest", heat.other_heat, "kg·K"),
+                ("W_added", heat.added_kg, "kg"),
                 ("W_ice", heat.added_kg * plan.ice_share, "kg"),
-                ("T_w", plan.water_temp_c, "C"),
-                ("C", heat.capacity_kg, "kg"),
+                ("T_use", plan.water_temp_c, "C_mortar"),
+                ("C_mortar", heat.capacity_kg, "kg"),
             ),
             plan.mix_temp_c,
-            "C",
+            "C_mortar",
             "memory",
             source,
             "temperature of the mortar that comes out",

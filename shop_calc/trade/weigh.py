@@ -39,6 +39,11 @@ class WeighLine:
     note : str
         A word beside the line; may be empty [-].
 
+    Examples
+    --------
+    >>> f"{WeighLine('water', 'water', 'mix', 4.1734, 0.4173).first_kg:.4f}"
+    '3.7561'
+
     References
     ----------
     Common practice, no source.
@@ -82,6 +87,13 @@ class Load:
         Largest volume that is in the vessel at once [m3].
     lines : tuple of WeighLine
         The weigh sheet [kg].
+
+    Examples
+    --------
+    >>> line = WeighLine("water", "water", "mix", 4.1734, 0.4173)
+    >>> load = Load(1, "face", 0.0, 0.0133, 28.2, 0.0133, 28.2, 28.2, 0.0, 0.0, 0.0133, (line,))
+    >>> load.mixed_kg
+    4.1734
 
     References
     ----------
