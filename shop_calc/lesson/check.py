@@ -104,7 +104,7 @@ def _read_text(question, answer):
     try:
         return float(units.parse(answer, question.kind, entry="answer")), None
     except ValueError as error:
-        raise _Unreadable(f"This cannot be read. {error}") from None
+        raise _Unreadable(f"This cannot be read: {error}") from None
 
 
 def _ask(question):
@@ -118,9 +118,7 @@ def _word(question, answer):
     by_word = {" ".join(choice.casefold().split()): choice for choice in question.choices}
     found = by_letter.get(text) or by_word.get(text)
     if found is None:
-        raise _Unreadable(
-            f"This is none of the choices; answer with one of the letters {', '.join(by_letter)}."
-        )
+        raise _Unreadable(f"This is none of the choices; answer with one of the letters {', '.join(by_letter)}.")
     return found
 
 
@@ -171,9 +169,7 @@ def check(question, answer, code=None):
     Common practice, no source.
     """
     if _blank(answer):
-        return Outcome(
-            Kind.BLANK, "Not answered yet. Put your answer in place of the three dots and run the cell."
-        )
+        return Outcome(Kind.BLANK, "Not answered yet. Put your answer in place of the three dots and run the cell.")
     _, given = numbers_for(question, code)
     bare = None
     try:
@@ -200,9 +196,7 @@ def check(question, answer, code=None):
             f"The amount is right, counted in {unit}; the question asks for {_ask(question)}. "
             "Turn it, or write the unit behind the number.",
         )
-    return Outcome(
-        Kind.NOT_YET, "Not yet. Run the first hint, or look at the units of each number once more."
-    )
+    return Outcome(Kind.NOT_YET, "Not yet. Run the first hint, or look at the units of each number once more.")
 
 
 def _other_unit(question, bare, right):

@@ -10,6 +10,7 @@ from shop_calc.lesson.draw import numbers_for, shown
 from shop_calc.lesson.page import sign
 from shop_calc.lesson.question import WORD_KINDS
 
+_LOOK = "white-space:pre-wrap;line-height:1.5;max-width:46em;padding:4px 0"
 __all__ = ["Kind", "Outcome", "Practice", "Said", "ask", "check", "hint", "solution", "worked"]
 
 
@@ -38,9 +39,7 @@ class Said:
         return self.text
 
     def _repr_mimebundle_(self, include=None, exclude=None):
-        page = (
-            f'<div style="white-space:pre-wrap;line-height:1.5;max-width:46em">{html.escape(self.text)}</div>'
-        )
+        page = f'<div style="{_LOOK}">{html.escape(self.text)}</div>'
         return {"text/html": page, "text/plain": self.text}
 
 

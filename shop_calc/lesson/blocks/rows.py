@@ -13,9 +13,7 @@ _FIRST = "158px"  # every label ends on one line
 _BOX = "252px"
 
 
-def slider(
-    key, name=None, *, label=None, value=None, low=None, high=None, unit=None, step_us=None, step_si=None
-):
+def slider(key, name=None, *, label=None, value=None, low=None, high=None, unit=None, step_us=None, step_si=None):
     """Describe a slider, from the table of defaults or outright.
 
     Not for a choice between words: that is `choice`.
@@ -64,9 +62,7 @@ def slider(
         low = next((end for end in (low, row.low, row.minimum) if end is not None), None)
         high = next((end for end in (high, row.high, row.maximum) if end is not None), None)
     if None in (label, value, low, high, unit):
-        raise ValueError(
-            f"slider {key}: label, value, low, high and unit are needed where the table gives none"
-        )
+        raise ValueError(f"slider {key}: label, value, low, high and unit are needed where the table gives none")
     if not low <= value <= high:
         raise ValueError(f"slider {key}: {value:g} {unit} given; must be between {low:g} and {high:g} {unit}")
     inside = scale.units_of(unit)[0]
@@ -179,9 +175,7 @@ class SliderRow(w.HBox):
     def value(self, value):
         low, high = self.ends
         if not low <= value <= high:
-            raise ValueError(
-                f"{self.label}: {value:g} {self._inside} given; must be between {low:g} and {high:g}"
-            )
+            raise ValueError(f"{self.label}: {value:g} {self._inside} given; must be between {low:g} and {high:g}")
         self._si = float(value)
         self._place()
         self.changed()

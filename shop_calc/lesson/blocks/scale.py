@@ -125,7 +125,7 @@ def nice_step(span, unit):
     Common practice, no source.
     """
     raw = span / 130.0
-    if unit == "in":
+    if unit == "in" and span >= 12 * _INCH_STEPS[0]:  # below that a tape is too coarse: decimals
         return next((step for step in _INCH_STEPS if step >= raw * 0.999), 24)
     power = 10.0 ** math.floor(math.log10(raw))
     factor = next(f for f in (1, 2, 5, 10) if f * power >= raw * 0.999)
@@ -182,7 +182,7 @@ def grid(low, high, inside, unit, step=None):
     Raises
     ------
     ValueError
-        When the range is empty or upside down.
+        When the range is empty or upside down, or the step wider than the range.
 
     Examples
     --------
@@ -198,7 +198,9 @@ def grid(low, high, inside, unit, step=None):
     first, last = convert(low, inside, unit), convert(high, inside, unit)
     step = step or nice_step(last - first, unit)
     ends = math.ceil(first / step - 1e-6) * step, math.floor(last / step + 1e-6) * step
+    if not ends[0] < ends[1]:
+        raise ValueError(f"slider step: {step:g} {unit} given; wider than the range")
     decimals = max(0, -math.floor(math.log10(step))) + 1
     if unit == "in":
-        decimals = 5 if step < 1 / 16 else 4  # as many as a sixteenth has
+        decimals = max(decimals, 5 if step < 1 / 16 else 4)  # as many as a sixteenth has
     return Grid(unit, round(ends[0], 9), round(ends[1], 9), step, decimals)

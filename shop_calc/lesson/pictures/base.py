@@ -77,6 +77,7 @@ STYLE = MappingProxyType(
         "axes.axisbelow": True,
         "axes.grid": True,
         "axes.autolimit_mode": "data",
+        "axes.prop_cycle": matplotlib.cycler(color=PALETTE),
         "grid.color": HAIRLINE,
         "grid.linewidth": 0.8,
         "xtick.labelsize": 12,
