@@ -42,6 +42,14 @@ OBJECTS = [
 ]
 EACH = pytest.mark.parametrize("thing", OBJECTS)
 
+# What draws computes nothing: its numbers come in finished, a doctest of a drawing shows nothing and there is no
+# source to name. Its small helpers may be explained in one line; sections that are there must still be right.
+DRAWING = ("shop_calc.lesson.pictures.", "shop_calc.lesson.blocks.")
+
+
+def draws(thing):
+    return thing.__module__.startswith(DRAWING)
+
 
 def sections(docstring):
     """Split a numpydoc docstring into its underlined sections; the text before them is under ''."""
@@ -99,6 +107,8 @@ def test_the_first_line_stands_alone_and_ends_with_a_full_stop(thing):
 @EACH
 def test_parameters_are_those_of_the_signature(thing):
     written = entries(sections(thing.__doc__).get("Parameters", []))
+    if draws(thing) and not written:
+        return
     names = [
         name.strip().lstrip("*") for header, _ in written for name in header.partition(" : ")[0].split(",")
     ]
@@ -112,13 +122,13 @@ def test_every_parameter_and_return_ends_with_its_unit(thing):
     written = entries(found.get("Parameters", []))
     if inspect.isfunction(thing):
         given = entries(found.get("Returns", []) or found.get("Yields", []))
-        assert given or not gives_something(thing), "say what is returned"
+        assert given or draws(thing) or not gives_something(thing), "say what is returned"
         written += given
     bare = [header for header, text in written if not UNIT_AT_END.search(text)]
     assert bare == []
 
 
-@EACH
+@pytest.mark.parametrize("thing", [p for p in OBJECTS if not draws(p.values[0])])
 def test_there_is_an_example_and_an_origin(thing):
     found = sections(thing.__doc__)
     assert any(">>>" in line for line in found.get("Examples", [])), "Examples with a doctest"
