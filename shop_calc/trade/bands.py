@@ -4,12 +4,10 @@ import math
 
 import numpy as np
 import shapely
-from shapely.geometry import LineString, Polygon
+from shapely.geometry import Polygon
 
 MITRE_LIMIT = 5.0  # judgement: the point of a very sharp inner corner is cut off at five band widths
-STRAIGHT_ON_DEG = (
-    6.0  # judgement: a wall that leaves an exposed edge by less continues it; the band ends square
-)
+STRAIGHT_ON_DEG = 6.0  # judgement: a wall that leaves an exposed edge by less continues it; the band ends square
 
 
 def _unit(start, end):
@@ -42,11 +40,7 @@ def _strip(edge, width_m):
     if closed:
         small, large = sorted((Polygon(np.array(edge.coords)), Polygon(inner)), key=lambda ring: ring.area)
         return Polygon(large.exterior, [small.exterior])
-    strip = Polygon(np.concatenate((edge.coords, inner[::-1])))
-    if strip.is_valid:
-        return strip
-    # A corner rounder than the band is wide: the shifted line crosses itself, the buffer of a line does not.
-    return LineString(edge.coords).buffer(width_m, cap_style="flat", join_style="mitre")
+    return Polygon(np.concatenate((edge.coords, inner[::-1])))
 
 
 def _at_corner(first, second, width_m, first_in, second_in):

@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 FACING_DEG = 30.0  # judgement: two edges bound a strip when they are within this of parallel
-OVERLAP_SHARE = 0.5  # judgement: a tapering strip counts from a length of half its width
+OVERLAP_SHARE = 0.5  # judgement: what is shorter than half its width is no strip
 _SLACK_M = 1e-7  # a connector may lie on the boundary itself
 
 
@@ -17,41 +17,33 @@ def _feet(points, starts, ends):
     return starts + np.clip(share, 0.0, 1.0)[:, None] * along
 
 
-def _facing_connectors(starts, ends, along, inward):
-    """Shortest connectors between edges that look at each other across the material."""
+def _facing_connectors(starts, ends, along):
+    """Connectors between the ends of one edge and another that runs back beside it."""
     i, j = np.triu_indices(len(starts), k=1)
-    facing = np.einsum("ij,ij->i", inward[i], inward[j])
-    keep = facing < -math.cos(math.radians(FACING_DEG))
-    i, j, facing = i[keep], j[keep], facing[keep]
-    in_front = np.maximum(np.einsum("ij,ij->i", starts[j] - starts[i], inward[i]),
-                          np.einsum("ij,ij->i", ends[j] - starts[i], inward[i])) > _SLACK_M  # fmt: skip
-    i, j, facing = i[in_front], j[in_front], facing[in_front]
-    size = np.linalg.norm(ends - starts, axis=1)
-    far = np.einsum("ij,ij->i", starts[j] - starts[i], along[i])
-    near = np.einsum("ij,ij->i", ends[j] - starts[i], along[i])
-    low, high = np.maximum(near, 0.0), np.minimum(far, size[i])
-    overlap = high - low
-    tails, heads = [], []
-    for points in (starts[j], ends[j]):
-        tails.append(points)
-        heads.append(_feet(points, starts[i], ends[i]))
-    for points in (starts[i], ends[i]):
-        tails.append(points)
-        heads.append(_feet(points, starts[j], ends[j]))
-    middle = starts[i] + ((low + high) / 2)[:, None] * along[i]
-    tails.append(middle)
-    heads.append(_feet(middle, starts[j], ends[j]))
-    reach = np.min([np.linalg.norm(a - b, axis=1) for a, b in zip(tails, heads, strict=True)], axis=0)
-    counts = (overlap > _SLACK_M) & ((facing < -1.0 + 1e-12) | (overlap >= OVERLAP_SHARE * reach))
-    return np.concatenate([t[counts] for t in tails]), np.concatenate([h[counts] for h in heads])
+    keep = np.einsum("ij,ij->i", along[i], along[j]) < -math.cos(math.radians(FACING_DEG))
+    i, j = i[keep], j[keep]
+    # The other edge must lie on the side of the material: the two sides of a notch face each other through air.
+    inward = np.column_stack((-along[i, 1], along[i, 0]))
+    ahead = np.einsum("ij,ij->i", starts[j] + ends[j] - 2.0 * starts[i], inward) > _SLACK_M
+    i, j = i[ahead], j[ahead]
+    first = np.einsum("ij,ij->i", ends[j] - starts[i], along[i])
+    last = np.einsum("ij,ij->i", starts[j] - starts[i], along[i])
+    overlap = np.minimum(last, np.linalg.norm(ends[i] - starts[i], axis=1)) - np.maximum(first, 0.0)
+    tails = np.stack((starts[j], ends[j], starts[i], ends[i]))
+    heads = np.stack([
+        *(_feet(points, starts[i], ends[i]) for points in (starts[j], ends[j])),
+        *(_feet(points, starts[j], ends[j]) for points in (starts[i], ends[i])),
+    ])  # fmt: skip
+    reach = np.linalg.norm(tails - heads, axis=2).min(axis=0)
+    counts = overlap >= OVERLAP_SHARE * reach
+    return tails[:, counts].reshape(-1, 2), heads[:, counts].reshape(-1, 2)
 
 
-def _neck_connectors(starts, ends, along, inward):
+def _neck_connectors(starts, ends, along):
     """Connectors from an inner corner to what lies opposite."""
     before = np.roll(along, 1, axis=0)
     turn = before[:, 0] * along[:, 1] - before[:, 1] * along[:, 0]
-    inner = turn < -1e-9
-    corners = np.flatnonzero(inner)
+    corners = np.flatnonzero(turn < -1e-9)
     i, j = np.repeat(corners, len(starts)), np.tile(np.arange(len(starts)), len(corners))
     apart = (i != j) & ((i - 1) % len(starts) != j)
     i, j = i[apart], j[apart]
@@ -60,11 +52,6 @@ def _neck_connectors(starts, ends, along, inward):
     # A connector is a width only if walking along either edge of the corner makes it longer.
     free = np.einsum("ij,ij->i", chord, along[i]) <= _SLACK_M
     free &= np.einsum("ij,ij->i", chord, before[i]) >= -_SLACK_M
-    for corner, following in ((starts[j], j), (ends[j], (j + 1) % len(starts))):
-        at_corner = np.linalg.norm(heads - corner, axis=1) < _SLACK_M
-        ends_well = inner[following] & (np.einsum("ij,ij->i", chord, along[following]) >= -_SLACK_M)
-        ends_well &= np.einsum("ij,ij->i", chord, before[following]) <= _SLACK_M
-        free &= ~at_corner | ends_well
     return tails[free], heads[free]
 
 
@@ -105,9 +92,7 @@ def clear_width_m(points, material):
     starts = np.asarray(points, dtype=float)
     ends = np.roll(starts, -1, axis=0)
     along = (ends - starts) / np.linalg.norm(ends - starts, axis=1)[:, None]
-    inward = np.column_stack((-along[:, 1], along[:, 0]))
-    facing = _facing_connectors(starts, ends, along, inward)
-    neck = _neck_connectors(starts, ends, along, inward)
+    facing, neck = _facing_connectors(starts, ends, along), _neck_connectors(starts, ends, along)
     tails, heads = np.concatenate((facing[0], neck[0])), np.concatenate((facing[1], neck[1]))
     sizes = np.linalg.norm(tails - heads, axis=1)
     room = material.buffer(_SLACK_M, join_style="mitre")

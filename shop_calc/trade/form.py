@@ -105,9 +105,7 @@ def _base_row(piece, base_m, board_m, sides_lap_base):
         plain = piece.outline.shape == "rectangle"
         note = "exactly the size of the piece" if plain else "cut to the outline of the piece"
         note += ": the sides lap its edge"
-    return CutRow(
-        "base board", 1, length + margin, width + margin, base_m, f"{note}; coated, level, no twist"
-    )
+    return CutRow("base board", 1, length + margin, width + margin, base_m, f"{note}; coated, level, no twist")
 
 
 def _filler_rows(piece):
@@ -136,9 +134,7 @@ def _caulk_step(piece):
     outer = piece.outline.polygon.exterior
     holes = math.fsum(cutout.outline.perimeter_m for cutout in piece.cutouts)
     # The inner border of a return; its outer border is the bottom edge, counted already.
-    filler = math.fsum(
-        region.boundary.difference(outer.buffer(1e-7)).length for _, region in piece.drop_regions
-    )
+    filler = math.fsum(region.boundary.difference(outer.buffer(1e-7)).length for _, region in piece.drop_regions)
     around, corners = piece.outline.perimeter_m, len(piece.outline.edges)
     inputs = (
         ("P_0", around, "m"),
@@ -156,9 +152,7 @@ def _caulk_step(piece):
 def _screw_step(sides, spacing_m):
     rows = sum(max(2, math.ceil(side.length_m / spacing_m - 1e-9) + 1) for side in sides)
     bent = [side.flexible for side in sides]
-    corners = (
-        sum(not (a or b) for a, b in zip(bent, bent[1:] + bent[:1], strict=True)) if len(bent) > 1 else 0
-    )
+    corners = sum(not (a or b) for a, b in zip(bent, bent[1:] + bent[:1], strict=True)) if len(bent) > 1 else 0
     inputs = (("n_s", rows, "-"), ("n_c", corners, "-"), ("k", CORNER_SCREWS, "-"))
     words = "screws from outside: a row along each side, and more where two boards meet"
     count = rows + corners * CORNER_SCREWS

@@ -109,9 +109,7 @@ def slab_thickness_m(height_m, base_board_m=BOARD_M):
     board = require("base board", base_board_m, 0, unit="m")
     if np.any(np.asarray(height) <= board):
         lowest, thickest = np.min(height), np.max(board)
-        raise ValueError(
-            f"side height: {lowest:g} m given; it must be more than the base board, {thickest:g} m thick"
-        )
+        raise ValueError(f"side height: {lowest:g} m given; it must be more than the base board, {thickest:g} m thick")
     return height - board
 
 

@@ -65,14 +65,17 @@ def _angle_deg(outline, i):
 
 
 def _end_cuts(outline, lengths):
-    """What each board gets at each end, in board thicknesses, and the words for it."""
+    """What each board gets at each end, in board thicknesses, with words; and the edges at inner corners."""
     count = len(lengths)
+    in_notch = set()
     ends = [[(0.0, ""), (0.0, "")] for _ in range(count)]  # start and end of each board
     for i in range(count):
         k = (i + 1) % count
         if count == 1 or lengths[i] is None or lengths[k] is None:
             continue
         angle = _angle_deg(outline, i)
+        if angle > 180.0 + SQUARE_DEG:
+            in_notch |= {outline.edges[i].name, outline.edges[k].name}
         shorter_first = lengths[i] <= lengths[k]
         short, long = ((i, 1), (k, 0)) if shorter_first else ((k, 0), (i, 1))
         if abs(angle - 90.0) < SQUARE_DEG:
@@ -84,7 +87,7 @@ def _end_cuts(outline, lengths):
             for (board, end), other in ((short, long), (long, short)):
                 name = outline.edges[other[0]].name
                 ends[board][end] = (share, f"end mitred to {angle / 2:.1f} degrees at {name}")
-    return ends
+    return ends, in_notch
 
 
 def _bent_side(edge, strip_m):
@@ -138,7 +141,7 @@ def form_sides(outline, board_m, strip_m):
     Common practice, no source.
     """
     lengths = _board_lengths(outline)
-    ends = _end_cuts(outline, lengths)
+    ends, in_notch = _end_cuts(outline, lengths)
     sides = []
     for edge, inner, cuts in zip(outline.edges, lengths, ends, strict=True):
         if inner is None:
@@ -146,7 +149,7 @@ def form_sides(outline, board_m, strip_m):
             continue
         extra = cuts[0][0] + cuts[1][0]
         notes = sorted({note for _, note in cuts if note})
-        if inner + extra * board_m <= 0:  # a notch smaller than the board is thick
+        if inner < board_m and edge.name in in_notch:  # no room for two boards in the notch
             extra, notes = 0.0, ["too short for a board: a block the size of the notch"]
         length = inner + extra * board_m
         if outline.shape == "rectangle" and "r" in dict(outline.sizes):

@@ -29,9 +29,7 @@ def _square_corners(piece):
         for first, second in zip(edges, (*edges[1:], edges[0]), strict=True):
             (ax, ay), (bx, by) = first.coords
             (cx, cy), (dx, dy) = second.coords
-            square = (
-                abs((bx - ax) * (dx - cx) + (by - ay) * (dy - cy)) <= 1e-12 * first.length_m * second.length_m
-            )
+            square = abs((bx - ax) * (dx - cx) + (by - ay) * (dy - cy)) <= 1e-12 * first.length_m * second.length_m
             if not square and (first.name in exposed or second.name in exposed):
                 return None
             if first.name in exposed and second.name in exposed:
@@ -47,9 +45,7 @@ def _area_steps(piece):
     steps = []
     for name, symbol, outline, words in parts:
         inputs = [(letter, value, "m") for letter, value in outline.sizes]
-        steps.append(
-            _step(f"{name}_area_m2", symbol, outline.area_formula, inputs, outline.area_m2, "m2", words)
-        )
+        steps.append(_step(f"{name}_area_m2", symbol, outline.area_formula, inputs, outline.area_m2, "m2", words))
     terms = [(step.symbol, step.value, "m2") for step in steps]
     formula = " - ".join(symbol for symbol, _, _ in terms)
     words = "area of the top, cut-outs taken away"

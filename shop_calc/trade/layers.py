@@ -86,9 +86,7 @@ class Layers:
 def _face_band(piece, face_m):
     parts = [band(piece.outline.edges, piece.exposed, face_m)] if piece.exposed else []
     parts += [
-        band(inside_out(cutout.outline.edges), cutout.exposed, face_m)
-        for cutout in piece.cutouts
-        if cutout.exposed
+        band(inside_out(cutout.outline.edges), cutout.exposed, face_m) for cutout in piece.cutouts if cutout.exposed
     ]
     return shapely.union_all(parts) if len(parts) > 1 else (parts[0] if parts else Polygon())
 
@@ -99,17 +97,13 @@ def _core(piece, face_band, face_m):
     if not parts:
         raise refuse("face thickness", face_m, "less; the face of the edges leaves no base between them")
     if len(parts) > 1:
-        raise refuse(
-            "face thickness", face_m, f"less; the face of the edges cuts the base into {len(parts)} parts"
-        )
+        raise refuse("face thickness", face_m, f"less; the face of the edges cuts the base into {len(parts)} parts")
     return parts[0]
 
 
 def _check_face(piece, face_m, narrow_m, where):
     if face_m >= piece.thickness_m:
-        raise refuse(
-            "face thickness", face_m, f"less than the thickness, {show(piece.thickness_m, 'length')}"
-        )
+        raise refuse("face thickness", face_m, f"less than the thickness, {show(piece.thickness_m, 'length')}")
     if face_m >= narrow_m / 2:
         rule = f"less than half of the narrowest strip, {show(narrow_m / 2, 'length')} ({where})"
         raise refuse("face thickness", face_m, rule)

@@ -112,15 +112,12 @@ def place(outline, centre_m):
     try:
         across, deep = centre_m
     except (TypeError, ValueError):
-        raise ValueError(
-            f"place: {centre_m!r} given; it must be two sizes, from the left and from the front"
-        ) from None
+        raise ValueError(f"place: {centre_m!r} given; it must be two sizes, from the left and from the front") from None
     left, front, right, back = outline.polygon.bounds
     dx = float(require("place from the left", across, unit="m")) - (left + right) / 2
     dy = float(require("place from the front", deep, unit="m")) - (front + back) / 2
     edges = tuple(
-        Edge(edge.name, tuple([(x + dx, y + dy) for x, y in edge.coords]), edge.length_m)
-        for edge in outline.edges
+        Edge(edge.name, tuple([(x + dx, y + dy) for x, y in edge.coords]), edge.length_m) for edge in outline.edges
     )
     moved = translate(outline.polygon, dx, dy)
     return Outline(moved, edges, outline.shape, outline.sizes, outline.area_formula, outline.narrowest_m,

@@ -111,9 +111,7 @@ class Piece:
     @cached_property
     def plan(self):
         """The piece seen from above, cut-outs taken away."""
-        plan = Polygon(
-            self.outline.polygon.exterior, [cutout.outline.polygon.exterior for cutout in self.cutouts]
-        )
+        plan = Polygon(self.outline.polygon.exterior, [cutout.outline.polygon.exterior for cutout in self.cutouts])
         shapely.prepare(plan)
         return plan
 
@@ -150,10 +148,7 @@ class Piece:
         """Length of all exposed edges, cut-outs included."""
         outer = sum(edge.length_m for edge in self.outline.edges if edge.name in self.exposed)
         return outer + sum(
-            edge.length_m
-            for cutout in self.cutouts
-            for edge in cutout.outline.edges
-            if edge.name in cutout.exposed
+            edge.length_m for cutout in self.cutouts for edge in cutout.outline.edges if edge.name in cutout.exposed
         )
 
 
@@ -179,9 +174,7 @@ def _checked_cutouts(cutouts, outline):
     for cutout in cutouts:
         hole, name = cutout.outline.polygon, f"cut-out {cutout.name!r}"
         if not outline.polygon.contains(hole):
-            raise ValueError(
-                f"{name}: {_extent(hole)}; it must lie inside the piece, {_extent(outline.polygon)}"
-            )
+            raise ValueError(f"{name}: {_extent(hole)}; it must lie inside the piece, {_extent(outline.polygon)}")
         if rim.distance(hole.exterior) < TOUCH_M:
             raise ValueError(f"{name}: {_extent(hole)}; it touches the edge: leave a strip, or draw a notch")
         for other in checked:
@@ -201,23 +194,17 @@ def _checked_drops(drops, outline, exposed, thickness_m):
     for drop in drops:
         where = f"dropped edge {drop.edge!r}"
         if drop.edge not in outline.edge_names:
-            raise ValueError(
-                f"dropped edge: {drop.edge!r} given; the edges are {', '.join(outline.edge_names)}"
-            )
+            raise ValueError(f"dropped edge: {drop.edge!r} given; the edges are {', '.join(outline.edge_names)}")
         if drop.edge in seen:
             raise ValueError(f"{where}: given twice; each edge drops once")
         if not outline.edge(drop.edge).straight:
             raise ValueError(f"{where}: it is round; only a straight edge can drop")
         if drop.edge not in exposed:
             allowed = ", ".join(name for name in outline.edge_names if name in exposed) or "none yet"
-            raise ValueError(
-                f"{where}: it is not exposed; only an exposed edge can drop (exposed: {allowed})"
-            )
+            raise ValueError(f"{where}: it is not exposed; only an exposed edge can drop (exposed: {allowed})")
         require(f"depth of {where}", drop.depth_m, unit="m")
         if drop.depth_m <= thickness_m:
-            raise refuse(
-                f"depth of {where}", drop.depth_m, f"more than the thickness, {show(thickness_m, 'length')}"
-            )
+            raise refuse(f"depth of {where}", drop.depth_m, f"more than the thickness, {show(thickness_m, 'length')}")
         width = require(f"return width of {where}", drop.width_m, 0, unit="m", low_open=True)
         if width >= outline.narrowest_m:
             rule = f"less than the narrowest strip of the piece, {show(outline.narrowest_m, 'length')}"
@@ -277,7 +264,5 @@ def build_piece(outline, thickness_m, exposed=(), cutouts=(), drop=(), use="top"
         for cutout in openings:
             if region.distance(cutout.outline.polygon) < TOUCH_M:
                 edge = " and ".join(repr(each.edge) for each in group)
-                raise ValueError(
-                    f"cut-out {cutout.name!r}: it reaches into the dropped edge {edge}; move or shrink it"
-                )
+                raise ValueError(f"cut-out {cutout.name!r}: it reaches into the dropped edge {edge}; move or shrink it")
     return piece

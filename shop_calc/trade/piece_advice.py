@@ -65,8 +65,7 @@ def _corner_advice(piece):
     if places:
         text = "Round the inside corners: 1/2 in radius or more, as large as the fitting allows."
         reason = (
-            f"Sharp inside corners {', '.join(places)}: cracks start there, most of all when the piece is "
-            "carried flat."
+            f"Sharp inside corners {', '.join(places)}: cracks start there, most of all when the piece is carried flat."
         )
         yield Advice("act", "form", text, reason, "practice", f"{_NONE}; the radius is our judgement")
     if tips:
@@ -106,9 +105,7 @@ def section_left(piece, cutout):
     x, y = (left + right) / 2, (front + back) / 2
     west, south, east, north = piece.outline.polygon.bounds
     cuts = LineString([(x, south - 1.0), (x, north + 1.0)]), LineString([(west - 1.0, y), (east + 1.0, y)])
-    sizes = [
-        (cut.intersection(piece.plan).length, cut.intersection(piece.outline.polygon).length) for cut in cuts
-    ]
+    sizes = [(cut.intersection(piece.plan).length, cut.intersection(piece.outline.polygon).length) for cut in cuts]
     return min(sizes)
 
 
@@ -117,9 +114,7 @@ def _rail_advice(piece):
     strips = strips_beside_cutouts(piece)
     for cutout in piece.cutouts:
         # A strip shorter than it is wide is a bridge beside a small hole, not a rail.
-        rails = [
-            s for s in strips if s.cutout == cutout.name and s.width_m < limit and s.length_m >= s.width_m
-        ]
+        rails = [s for s in strips if s.cutout == cutout.name and s.width_m < limit and s.length_m >= s.width_m]
         if not rails:
             continue
         left, across = section_left(piece, cutout)
@@ -179,9 +174,7 @@ def piece_advice(piece, layers, largest_stone_m=None):
             reason = "A thinner face is hard to keep whole under the trowel, and the base shows through."
         else:
             reason = "A thicker face is all fine mortar: it shrinks and curls more, and costs more."
-        text = (
-            f"Keep the face between {_long(low)} and {_long(high)}; it is {_long(layers.face_thickness_m)}."
-        )
+        text = f"Keep the face between {_long(low)} and {_long(high)}; it is {_long(layers.face_thickness_m)}."
         found.append(Advice("act", "piece", text, reason))
     found += _rail_advice(piece)
     found += _corner_advice(piece)

@@ -51,38 +51,6 @@ def slab_volume_m3(length_m, width_m, thickness_m, cutout_area_m2=0.0, allowance
     return area * _positive("thickness", thickness_m) * extra
 
 
-def area_covered_m2(volume_m3, thickness_m):
-    """Area that a volume of mix covers.
-
-    Parameters
-    ----------
-    volume_m3 : float or array
-        Volume of the mix as it lies [m3].
-    thickness_m : float or array
-        Thickness [m].
-
-    Returns
-    -------
-    float or array
-        Area [m2].
-
-    Raises
-    ------
-    ValueError
-        When an entry is not positive.
-
-    Examples
-    --------
-    >>> round(area_covered_m2(0.764554858, 0.0508), 4)
-    15.0503
-
-    References
-    ----------
-    Derived: geometry.
-    """
-    return _positive("volume", volume_m3, "m3") / _positive("thickness", thickness_m)
-
-
 def racetrack_area_m2(length_m, width_m):
     """Area of a racetrack: a rectangle with two half-round ends.
 
@@ -116,6 +84,38 @@ def racetrack_area_m2(length_m, width_m):
     if np.any(np.asarray(length) < np.asarray(width)):
         raise ValueError("length: it must be at least the width; a racetrack is longer than wide")
     return (length - width) * width + np.pi * width**2 / 4
+
+
+def racetrack_volume_m3(length_m, width_m, thickness_m):
+    """Volume of a racetrack top.
+
+    Parameters
+    ----------
+    length_m, width_m : float or array
+        As in `racetrack_area_m2` [m].
+    thickness_m : float or array
+        Thickness [m].
+
+    Returns
+    -------
+    float or array
+        Volume [m3].
+
+    Raises
+    ------
+    ValueError
+        When a size is not positive, or the length less than the width.
+
+    Examples
+    --------
+    >>> float(round(racetrack_volume_m3(2.43840, 0.81280, 0.050800), 7))
+    0.0934799
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    return racetrack_area_m2(length_m, width_m) * _positive("thickness", thickness_m)
 
 
 def band_area_m2(face_thickness_m, exposed_length_m, outer_corner_count=0, inner_corner_count=0):
@@ -154,15 +154,11 @@ def band_area_m2(face_thickness_m, exposed_length_m, outer_corner_count=0, inner
     """
     face = require("face thickness", face_thickness_m, 0, unit="m")
     length = require("exposed length", exposed_length_m, 0, unit="m")
-    corners = require("outer corners", outer_corner_count, 0) - require(
-        "inner corners", inner_corner_count, 0
-    )
+    corners = require("outer corners", outer_corner_count, 0) - require("inner corners", inner_corner_count, 0)
     return face * length - corners * face**2
 
 
-def edge_face_volume_m3(
-    thickness_m, face_thickness_m, exposed_length_m, outer_corner_count=0, inner_corner_count=0
-):
+def edge_face_volume_m3(thickness_m, face_thickness_m, exposed_length_m, outer_corner_count=0, inner_corner_count=0):
     """Volume of face on exposed edges, below the face of the top.
 
     As `band_area_m2`.
@@ -239,9 +235,7 @@ def face_volume_m3(
     Derived: t A + t P (T - t) - (c_out - c_in) t^2 (T - t).
     """
     top = require("area of the top", area_m2, 0, unit="m2", low_open=True) * face_thickness_m
-    edges = edge_face_volume_m3(
-        thickness_m, face_thickness_m, exposed_length_m, outer_corner_count, inner_corner_count
-    )
+    edges = edge_face_volume_m3(thickness_m, face_thickness_m, exposed_length_m, outer_corner_count, inner_corner_count)
     return top + edges
 
 

@@ -180,9 +180,7 @@ def close_outline(edges, shape, sizes, area_formula, narrowest_m, tongue_m=math.
     Derived: geometry.
     """
     ring = [point for edge in edges for point in edge.coords[:-1]]
-    return Outline(
-        Polygon(np.array(ring)), tuple(edges), shape, tuple(sizes), area_formula, narrowest_m, tongue_m
-    )
+    return Outline(Polygon(np.array(ring)), tuple(edges), shape, tuple(sizes), area_formula, narrowest_m, tongue_m)
 
 
 def arc(centre, radius_m, start, sweep):
@@ -227,8 +225,6 @@ def arc(centre, radius_m, start, sweep):
     if sweep > 2.0 * math.pi - 1e-9:
         radii = np.full(count + 1, radius_m * math.sqrt(stretch))
     else:
-        radii = np.full(
-            count + 1, radius_m * (math.sqrt(1.0 + (count - 2) * count * stretch) - 1.0) / (count - 2)
-        )
+        radii = np.full(count + 1, radius_m * (math.sqrt(1.0 + (count - 2) * count * stretch) - 1.0) / (count - 2))
         radii[[0, -1]] = radius_m
     return np.asarray(centre) + radii[:, None] * np.column_stack((np.cos(angles), np.sin(angles)))

@@ -24,9 +24,7 @@ def _checked_points(points_m):
         raise ValueError(f"points: {len(points)} given; an outline needs at least 3")
     for i, (a, b) in enumerate(zip(points, np.roll(points, -1, axis=0), strict=True)):
         if math.dist(a, b) < TOUCH_M:
-            raise ValueError(
-                f"points: {i + 1} and {(i + 1) % len(points) + 1} are the same place; leave one out"
-            )
+            raise ValueError(f"points: {i + 1} and {(i + 1) % len(points) + 1} are the same place; leave one out")
     return points
 
 
@@ -88,6 +86,4 @@ def polygon(points_m):
     left, front, right, back = shape.bounds
     around = box(left - 1.0, front - 1.0, right + 1.0, back + 1.0).difference(shape)
     tongue = clear_width_m(ring[::-1], around)
-    return Outline(
-        shape, tuple(edges), "polygon", (), "by adding up the cross products of its points", narrow, tongue
-    )
+    return Outline(shape, tuple(edges), "polygon", (), "by adding up the cross products of its points", narrow, tongue)

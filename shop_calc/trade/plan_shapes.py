@@ -82,9 +82,7 @@ def rectangle(length_m, width_m, corner_radius_m=0.0):
     _below("corner radius", radius, "half of the shorter side", narrow / 2)
     centres = ((radius, radius), (length - radius, radius), (length - radius, width - radius),
                (radius, width - radius))  # fmt: skip
-    arcs = [
-        arc(centre, radius, math.pi * (1.0 + i / 2), math.pi / 2).tolist() for i, centre in enumerate(centres)
-    ]
+    arcs = [arc(centre, radius, math.pi * (1.0 + i / 2), math.pi / 2).tolist() for i, centre in enumerate(centres)]
     half = len(arcs[0]) // 2
     edges = []
     for i, name in enumerate(names):
@@ -244,9 +242,7 @@ def racetrack(length_m, width_m):
     """
     length, width = _size("length", length_m), _size("width", width_m)
     if length <= width:
-        raise refuse(
-            "length", length, f"more than the width, {show(width, 'length')} (as long as wide is a circle)"
-        )
+        raise refuse("length", length, f"more than the width, {show(width, 'length')} (as long as wide is a circle)")
     radius = width / 2
     straight = length - width
     right = arc((length - radius, radius), radius, -math.pi / 2, math.pi).tolist()
