@@ -254,7 +254,7 @@ def check_job(entries):
         _sizes(found, f"piece.cutout {number}", row, values.get("shape"))
     _room_order(found, rooms, sections.get("day", {}).get("water_in"))
     found.raise_if_any()
-    for entry in ("sand_temp", "stone_temp"):  # they lie beside the powder unless somebody measured them
+    for entry in ("sand_temp", "stone_temp", "liquids_temp"):  # they lie beside the powder unless somebody measured them
         if f"materials.{entry}" in assumed:
             sections["materials"][entry] = sections["materials"]["powder_temp"]
     return Job(

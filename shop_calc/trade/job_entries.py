@@ -71,7 +71,7 @@ def entry_value(field, given, entry):
     readers = {
         "choice": _choice, "name": _name, "count": _count, "clock": _clock, "humidity": _humidity,
         "edges": _edges, "place": _place, "points": _points, "switch": _switch, "recipe": _recipe,
-        "minutes": _minutes,
+        "minutes": _minutes, "stone": _stone,
     }  # fmt: skip
     if field.kind in readers:
         value = readers[field.kind](field, given, entry)
@@ -168,6 +168,16 @@ def _points(field, given, entry):
     if not isinstance(given, list) or not 3 <= len(given) <= 200:
         raise ValueError(f"{entry}: {shown(given)} given; it must be 3 to 200 corners, each a pair of sizes")
     return tuple(_pair(point, f"{entry} {number}") for number, point in enumerate(given, 1))
+
+
+def _stone(field, given, entry):
+    """The text itself: what it is reckoned on is known only with the recipe."""
+    if given == 0 and not isinstance(given, bool):
+        return "0"
+    if not isinstance(given, str):
+        raise ValueError(f'{entry}: {shown(given)} given; it must say of what, as in "1.2 kg per kg binder"')
+    units.parse(given, "mass_ratio", entry)
+    return given.strip()
 
 
 def _recipe(field, given, entry):

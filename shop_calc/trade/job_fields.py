@@ -17,7 +17,8 @@ class Field:
     name : str
         As written in the file [-].
     kind : str
-        A kind of units.KINDS, or choice, name, count, clock, humidity, edges, place, points, recipe, switch [-].
+        A kind of units.KINDS, or choice, name, count, minutes, clock, humidity, edges, place,
+        points, recipe, stone, switch [-].
     row : str
         Row of the defaults table that gives default and range; empty when there is none [-].
     default : object
@@ -84,8 +85,9 @@ FIELDS = {
     ),
     "mix": (
         Field("recipe", "recipe", required=True, words="name of a recipe or bag, or a table of parts"),
-        Field("stone", "mass_ratio", default=0.0, words="stone in the base, per mass of binder"),
-        Field("coarse_sand", "mass_ratio", default=0.0, words="coarse sand in the base, per mass of binder"),
+        Field("stone", "stone", default="0", words="oven-dry stone in the base, as a mass per mass of binder or bag"),
+        Field("coarse_sand", "stone", default="0", words="oven-dry coarse sand in the base, likewise"),
+        Field("void_content", "fraction", words="voids of the dry-rodded stone"),
         Field("stone_material", "name", default="stone 3/8 in", words="which stone"),
         Field("sand_material", "name", default="coarse sand", words="which coarse sand"),
         Field("held_back", "fraction", "held_back_water", words="water added only if the mix needs it"),
@@ -94,6 +96,7 @@ FIELDS = {
         Field("powder_temp", "temperature", "powder_temp", words="cement and other powders"),
         Field("sand_temp", "temperature", "powder_temp", words="sand, as stored"),
         Field("stone_temp", "temperature", "powder_temp", words="stone and coarse sand, as stored"),
+        Field("liquids_temp", "temperature", "powder_temp", words="polymer and admixtures, as stored"),
         Field("water_temp", "temperature", "tap_water_temp", words="water from the tap"),
         Field("stone_moisture", "fraction", default=0.0, words="water in the stone, of its dry mass"),
         Field("fine_sand_moisture", "fraction", words="water in the recipe's sand; left out: as the recipe says"),
@@ -105,6 +108,8 @@ FIELDS = {
         Field("rated", "volume", words="rated volume of a drum"),
         Field("drum_share", "fraction", "drum_share", words="usable share of a drum"),
         Field("minutes_per_load", "minutes", "minutes_per_load", words="from one load's water to the next"),
+        Field("rest", "minutes", "rest_after_mixing", words="rest after mixing, part of the load's minutes"),
+        Field("power", "power", words="rated power of the mixer, for the heat it brings"),
     ),
     "day": (
         Field("water_in", "clock", required=True, words="date and time of the first water"),

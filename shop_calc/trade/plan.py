@@ -6,6 +6,7 @@ from shop_calc.trade import cure as cover
 from shop_calc.trade import mixer as vessels
 from shop_calc.trade import water
 from shop_calc.trade.advice import LEVELS, Advice
+from shop_calc.trade.amounts import stone_ratio
 from shop_calc.trade.batch import Batch, build_batch
 from shop_calc.trade.day import Day, DayInputs, plan_day
 from shop_calc.trade.day_working import day_working, night_working
@@ -169,17 +170,23 @@ def _piece(job):
 
 
 def _mix(job):
-    given = job.mix["recipe"]
+    given, materials, found = job.mix["recipe"], job.materials, Collector()
     chosen = recipe(given, "mix.recipe") if isinstance(given, str) else recipe_from_table(given, "mix.recipe")
+    ratios = {}
+    for name in ("stone", "coarse_sand"):
+        text = job.mix[name]
+        with found.catch(f"mix.{name}"):
+            ratios[f"{name}_ratio"] = stone_ratio(0 if text == "0" else text, chosen, f"mix.{name}")
+    found.raise_if_any()
     return build_mix(
         chosen,
-        stone_ratio=job.mix["stone"],
-        coarse_sand_ratio=job.mix["coarse_sand"],
+        **ratios,
         stone=job.mix["stone_material"],
         coarse_sand=job.mix["sand_material"],
-        stone_moisture_fraction=job.materials["stone_moisture"],
-        coarse_sand_moisture_fraction=job.materials["coarse_sand_moisture"],
-        sand_moisture_fraction=job.materials["fine_sand_moisture"] if isinstance(chosen, Recipe) else None,
+        stone_moisture_fraction=materials["stone_moisture"],
+        coarse_sand_moisture_fraction=materials["coarse_sand_moisture"],
+        sand_moisture_fraction=materials["fine_sand_moisture"] if isinstance(chosen, Recipe) else None,
+        stone_void_fraction=job.mix["void_content"],
     )
 
 
@@ -192,6 +199,8 @@ def _batch(job, layers, mix):
         rated_m3=entries["rated"] if rated else None,
         drum_share=entries["drum_share"],
         load_interval_h=entries["minutes_per_load"],
+        rest_h=None if "mixer.rest" in job.assumed else entries["rest"],
+        power_w=entries["power"],
     )
     return build_batch(
         layers,
@@ -203,6 +212,7 @@ def _batch(job, layers, mix):
             materials["powder_temp"],
             sand_c=materials["sand_temp"],
             stone_c=materials["stone_temp"],
+            liquids_c=max(materials["liquids_temp"], 0.0),  # frozen admixtures are thrown away, not used
             tap_water_c=materials["water_temp"],
         ),
         wanted_mix_temp_c=job.day["wanted_mix_temp"],
