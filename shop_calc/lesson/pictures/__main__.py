@@ -8,7 +8,7 @@ def main(arguments=None):
     """Write the page; returns 0, or 2 when the name is no good."""
     parser = argparse.ArgumentParser(
         prog="python -m shop_calc.lesson.pictures",
-        description="Put every picture on one page: colour, grey and two kinds of colour blindness. All numbers are invented.",
+        description="Put every picture on one page: colour, grey, two kinds of colour blindness. Invented numbers.",
     )
     parser.add_argument("file", help="where to write it; the ending .html or .png decides the kind")
     wanted = parser.parse_args(arguments).file

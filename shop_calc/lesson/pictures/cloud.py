@@ -10,7 +10,7 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, ROLES, Picture
-from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, shorten, width_in
+from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, shorten, width_in, wrap
 from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis
 
 WIDTH_IN, LEFT_IN, EDGE_IN = 9.0, 1.5, 0.2
@@ -143,7 +143,10 @@ class FiftyDays(Picture):
             "foot": foot,
             "dots": dots,
             "marks": marks,
-            "times": [place(self.figure, 0, y_in + STRIP_IN - 0.14, ha="center", weight="bold" if s == 0.5 else "normal") for s in MARKS],
+            "times": [
+                place(self.figure, 0, y_in + STRIP_IN - 0.14, ha="center", weight="bold" if s == 0.5 else "normal")
+                for s in MARKS
+            ],
             "name": place(self.figure, 0.14, y_in + STRIP_IN - 0.14, size=NAME, weight="bold", va="top"),
             "note": place(self.figure, 0.14, y_in + 0.32, color=QUIET),
         }
@@ -192,13 +195,13 @@ class FiftyDays(Picture):
         x = low + (column + 0.5) * (high - low) / COLUMNS
         shapes["dots"].set_data(x, shapes["foot"] + 0.09 + level * step)
         taken = []
-        for share, line, words, at in zip(MARKS, shapes["marks"], shapes["times"], strip.marks_h, strict=True):
+        for line, words, at in zip(shapes["marks"], shapes["times"], strip.marks_h, strict=True):
             line.set_data([at, at], [shapes["foot"], shapes["foot"] + STRIP_IN - 0.26])
             words.set_text(clock(self.water_in, at))
             taken.append(LEFT_IN + (at - low) * self.per_h)
         for words, x_in in zip(shapes["times"], _spread(taken, width_in("00:00", weight="bold") + 0.08), strict=True):
             words.set_x(x_in / WIDTH_IN)
-        shapes["name"].set_text(strip.name.replace(" ", "\n", 1) if width_in(strip.name, NAME, "bold") > LEFT_IN - 0.24 else strip.name)
+        shapes["name"].set_text(wrap(strip.name, LEFT_IN - 0.2, 3, NAME, "bold"))
         shapes["note"].set_text("5, 50, 95 %\nof days open")
 
 
@@ -208,7 +211,9 @@ def _spread(places_in, least_in):
     return min(first, middle - least_in), middle, max(last, middle + least_in)
 
 
-def fifty_days(strips, water_in, system="both", title="When it opens, on fifty days like today", *, not_yet_h=None, there_h=None):
+def fifty_days(
+    strips, water_in, system="both", title="When it opens, on fifty days like today", *, not_yet_h=None, there_h=None
+):
     """The days as a figure.
 
     Parameters

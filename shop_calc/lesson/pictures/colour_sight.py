@@ -4,7 +4,8 @@ import numpy as np
 
 # Dichromacy is severity 1.0 of the anomaly. Machado, Oliveira and Fernandes, "A physiologically-based model for
 # simulation of color vision deficiency", IEEE Transactions on Visualization and Computer Graphics 15 (6), 2009,
-# 1291-1298, matrices of severity 1.0 (read, in the copy that the package colorspacious 1.1.2 carries). They act on linear RGB.
+# 1291-1298, matrices of severity 1.0 (read, in the copy that the package colorspacious 1.1.2 carries). They act
+# on linear RGB.
 MATRICES = {
     "deuteranopia": np.array(
         [[0.367322, 0.860646, -0.227968], [0.280085, 0.672501, 0.047413], [-0.011820, 0.042940, 0.968881]]

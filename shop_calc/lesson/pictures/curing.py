@@ -8,7 +8,7 @@ from shop_calc.lesson.pictures.scales import LANE
 from shop_calc.units import plain_number, show
 
 WIDTH_IN, EDGE_IN = 9.0, 0.14
-NAME_IN, BAR_IN, BAR_END_IN, HEAD_IN, WORDS_IN = 0.28, 2.08, 4.52, 4.72, 5.40
+NAME_IN, BAR_IN, BAR_END_IN, HEAD_IN, WORDS_IN = 0.28, 2.06, 4.56, 4.84, 5.50
 TOP_IN, BELOW_IN, LINE_IN, PART_IN, GAP_IN = 0.80, 0.12, 0.168, 0.03, 0.18
 LOST_IN = 0.2  # height of a bar
 
@@ -19,8 +19,8 @@ class CoverChoices(Picture):
     Parameters
     ----------
     result : object
-        choices (each with key, title, water_lost_kg_m2, bound_kg_m2, lost_share, surface, work, sealing, morning_age_h) and
-        pick, the keys or the key of what fits this night [kg/m2, -, h].
+        choices (each with key, title, water_lost_kg_m2, bound_kg_m2, lost_share, surface, work, sealing,
+        morning_age_h) and pick, the keys or the key of what fits this night [kg/m2, -, h].
     most_kg_m2 : float, optional
         End of the scale of water lost [kg/m2].
     title : str
@@ -62,10 +62,14 @@ class CoverChoices(Picture):
         lift = BELOW_IN + top - 0.5 * GAP_IN  # upper edge of the words, on the picture
         ground = Rectangle((0, (BELOW_IN + top - high) / height), 1, high / height, fc=LANE, ec="none", zorder=-2)
         figure.add_artist(ground.set_transform(figure.transFigure) or ground)
-        ribbon = Rectangle((0, (BELOW_IN + top - high) / height), 0.12 / WIDTH_IN, high / height, fc=INK, ec="none", zorder=-1)
+        ribbon = Rectangle(
+            (0, (BELOW_IN + top - high) / height), 0.12 / WIDTH_IN, high / height, fc=INK, ec="none", zorder=-1
+        )
         figure.add_artist(ribbon.set_transform(figure.transFigure) or ribbon)
         if number:
-            line = Rectangle((EDGE_IN / WIDTH_IN, (BELOW_IN + top) / height), 1, 0.008 / height, fc="#D5D9DE", ec="none")
+            line = Rectangle(
+                (EDGE_IN / WIDTH_IN, (BELOW_IN + top) / height), 1, 0.008 / height, fc="#D5D9DE", ec="none"
+            )
             figure.add_artist(line.set_transform(figure.transFigure) or line)
         low = top - 0.5 * GAP_IN - LOST_IN
         lane = axes.add_patch(Rectangle((0, low), self.most, LOST_IN, fc=LANE, ec="none", zorder=1))
@@ -180,7 +184,9 @@ def cover_choices_alt(result, system="both"):
         Alt text [-].
     """
     titles = {choice.key: choice.title for choice in result.choices}
-    said = [f"Ways to cover the piece for the first night. What fits: {listing(titles[key] for key in _picked(result))}."]
+    said = [
+        f"Ways to cover the piece for the first night. What fits: {listing(titles[key] for key in _picked(result))}."
+    ]
     for choice in result.choices:
         lost = _lost(choice, system).replace("; ", ", ")
         said.append(sentence(f"{choice.title}: loses {lost}"))

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 from types import SimpleNamespace
 
 import numpy as np
@@ -39,9 +40,10 @@ class DemoStage:
 # fmt: off
 STAGES = (
     DemoStage("base", "Pack the base", "base", "gloved hands, tamper",
-              "packed into the corners, one face thickness short of every exposed edge and of the top", 0.1, 0.15, 0.40, 0.5),
-    DemoStage("face", "Face onto the base", "base", "flexible blade", "the base stays where it is when the form is nudged",
-              0.50, 0.65, 0.95, 1.2, 1.55),
+              "packed into the corners, one face thickness short of every exposed edge and of the top",
+              0.1, 0.15, 0.40, 0.5),
+    DemoStage("face", "Face onto the base", "base", "flexible blade",
+              "the base stays where it is when the form is nudged", 0.50, 0.65, 0.95, 1.2, 1.55),
     DemoStage("float", "Screed, first float", "face", "straight board, wood or magnesium float",
               "at once, before the sheen goes", 0.95, 1.05, 1.35, 1.6),
     DemoStage("look", "Look every half hour, float again", "face", "wood or magnesium float",
@@ -69,9 +71,10 @@ COVERS = SimpleNamespace(
             work=work, sealing=sealing, morning_age_h=age,
         )
         for key, title, lost, surface, work, sealing, age in (
-            ("open", "Leave it open", 0.42, "nothing touches it: the most even colour; an open surface gains less strength "
-             "and can dust", "none", "dries towards sealing at once", 11.4),
-            ("fabric", "Damp fabric flat, plastic over it", 0.02, "even while every inch touches; a dry or lifted spot shows",
+            ("open", "Leave it open", 0.42, "nothing touches it: the most even colour; an open surface gains less "
+             "strength and can dust", "none", "dries towards sealing at once", 11.4),
+            ("fabric", "Damp fabric flat, plastic over it", 0.02,
+             "even while every inch touches; a dry or lifted spot shows",
              "wet it, lay it without a wrinkle, weigh the edges down", "waits until it has dried again", 12.0),
             ("plastic", "Bare plastic on the face", 0.03, "puddles, blotches and wrinkle marks", "little",
              "blotches show through clear sealers", 12.0),
@@ -79,16 +82,16 @@ COVERS = SimpleNamespace(
              "battens or a frame, edges closed", "waits until it has dried again", 11.9),
             ("mist", "Misting", 0.20, "even only while it never dries in between: crazing if it does",
              "every quarter hour until bedtime, then another cover", "waits until it has dried again", 11.2),
-            ("membrane", "Curing compound", 0.13, "even if sprayed evenly; colour can change", "spray once when the sheen has gone",
-             "most do not bond until it is ground off", 11.6),
+            ("membrane", "Curing compound", 0.13, "even if sprayed evenly; colour can change",
+             "spray once when the sheen has gone", "most do not bond until it is ground off", 11.6),
         )
     ),
 )  # fmt: skip
 ROWS = (
     WeighRow("cement", 23.2, 8.3), WeighRow("pozzolan", 5.8, 2.1), WeighRow("fine sand", 29.0, 10.4),
     WeighRow("water, chilled", 8.0, 2.9), WeighRow("polymer liquid", 2.9, 1.04), WeighRow("water reducer", 0.17, 0.06),
-    WeighRow("pigment", 0.87, 0.31), WeighRow("coarse sand", 17.1), WeighRow("stone", 34.2), WeighRow("fine fibre", 0.0, 0.12),
-    WeighRow("together", 121.2, 25.2, total=True),
+    WeighRow("pigment", 0.87, 0.31), WeighRow("coarse sand", 17.1), WeighRow("stone", 34.2),
+    WeighRow("fine fibre", 0.0, 0.12), WeighRow("together", 121.2, 25.2, total=True),
 )  # fmt: skip
 HEAT = HeatBalance(
     (
@@ -108,7 +111,7 @@ def _bench():
     outline = Polygon(box(0, 0, 1.524, 0.381).exterior, [hole.exterior])
     core = box(t, t, 1.524 - t, 0.381).difference(hole.buffer(t))
     corners = [(0, 0), (1.524, 0), (1.524, 0.381), (0, 0.381), (0, 0)]
-    edges = tuple(zip(("front", "right", "back", "left"), zip(corners, corners[1:], strict=False), strict=True))
+    edges = tuple(zip(("front", "right", "back", "left"), pairwise(corners), strict=True))
     return PiecePlan(outline, core, 0.0381, t, edges, frozenset({"front", "right", "left"}), (("hole", True),))
 
 
@@ -143,7 +146,8 @@ def _map():
     hours = 2.72 * np.exp(-0.044 * (room[None, :] - 21)) * np.exp(-0.022 * (mix[:, None] - 16))
     hours[hours > 5.4] = np.nan
     return WhatIf(
-        Side(room, "room", "C", "F", "°C", "°F"), Side(mix, "mix", "C", "F", "°C", "°F"), hours, (2.0, 2.5, 3.0, 4.0, 5.0),
+        Side(room, "room", "C", "F", "°C", "°F"), Side(mix, "mix", "C", "F", "°C", "°F"), hours,
+        (2.0, 2.5, 3.0, 4.0, 5.0),
         lambda h: f"{int(h)} h {round(h % 1 * 60):02d}" if round(h % 1 * 60) else f"{h:.0f} h", (21.0, 16.0, 2.72),
     )  # fmt: skip
 
@@ -161,8 +165,12 @@ def pictures():
     >>> "ribbon of the day" in pictures()
     True
     """
-    ribbon = RibbonOfTheDay(STAGES, WATER_IN, (0.0, 1 / 3, 2 / 3), ROOM, [(12.5, 21.5)], title="Garden bench top (invented)")
-    seen = RibbonOfTheDay(STAGES, WATER_IN, (0.0, 1 / 3, 2 / 3), ROOM, [(6.0, 21.5)], (-0.8, 8.0), "After two looks (invented)")
+    ribbon = RibbonOfTheDay(
+        STAGES, WATER_IN, (0.0, 1 / 3, 2 / 3), ROOM, [(12.5, 21.5)], title="Garden bench top (invented)"
+    )
+    seen = RibbonOfTheDay(
+        STAGES, WATER_IN, (0.0, 1 / 3, 2 / 3), ROOM, [(6.0, 21.5)], (-0.8, 8.0), "After two looks (invented)"
+    )
     seen.update(LATER, first=STAGES, seen=[("strip", 2.25, False), ("strip", 2.75, True)])
     days = FiftyDays(_openings(), WATER_IN, title="Sides off: when it opens, on fifty days like today")
     days.update(_openings(), not_yet_h=2.25, there_h=2.75)
@@ -176,5 +184,7 @@ def pictures():
         "mortar temperature": MortarTemperature(_temperatures(), WATER_IN),
         "drying of the face": DryingSheet(_drying()),
         "covers for the night": CoverChoices(COVERS),
-        "what if": WhatIfMap(_map(), "Hours from water in until the sides come off", "lines of equal time; hatched: cannot be reached"),
+        "what if": WhatIfMap(
+            _map(), "Hours from water in until the sides come off", "lines of equal time; hatched: cannot be reached"
+        ),
     }

@@ -4,6 +4,7 @@ The whole sheet is for one temperature of the air and of the surface; move those
 """
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from contourpy import contour_generator
@@ -111,7 +112,11 @@ class DryingSheet(Picture):
         place(figure, RIGHT_IN + 0.08, y, "mph", size=NAME)
         place(figure, 0.14, HEIGHT_IN - 0.24, "How hard the air pulls water out of the face", size=TITLE, weight="bold")
         self.fields = [
-            axes.add_patch(PathPatch(Path([(0, 0)]), fc=fill, ec="#7A3A10" if hatch == "xx" else "#8A5A00", lw=0, hatch=hatch, zorder=1))
+            axes.add_patch(
+                PathPatch(
+                    Path([(0, 0)]), fc=fill, ec="#7A3A10" if hatch == "xx" else "#8A5A00", lw=0, hatch=hatch, zorder=1
+                )
+            )
             for _, fill, hatch in FIELDS
         ]
         self.borders = axes.add_collection(LineCollection([], colors=INK, linewidths=1.8, zorder=3))
@@ -125,7 +130,9 @@ class DryingSheet(Picture):
         for number, ((_, fill, hatch), words) in enumerate(zip(reversed(FIELDS), reversed(WORDS), strict=True)):
             y = HEIGHT_IN - TOP_IN - 0.2 - number * 0.82
             look = {"fc": fill, "ec": INK, "lw": 1.0, "hatch": hatch, "transform": figure.transFigure}
-            figure.add_artist(Rectangle((x / WIDTH_IN, (y - 0.12) / HEIGHT_IN), 0.3 / WIDTH_IN, 0.24 / HEIGHT_IN, **look))
+            figure.add_artist(
+                Rectangle((x / WIDTH_IN, (y - 0.12) / HEIGHT_IN), 0.3 / WIDTH_IN, 0.24 / HEIGHT_IN, **look)
+            )
             place(figure, x + 0.4, y + 0.03, words, size=NAME, weight="bold")
             self._rows.append(place(figure, x + 0.4, y - 0.27, color=QUIET))
         self._here = place(figure, x, 1.66, size=NAME, weight="bold", va="top")
@@ -171,9 +178,7 @@ def field_path(lines, low, high):
     """The part of a map between two levels, as one path."""
     points, offsets = lines.filled(low, high)
     paths = [
-        Path(ring[a:b], closed=True)
-        for ring, cuts in zip(points, offsets, strict=True)
-        for a, b in zip(cuts, cuts[1:], strict=False)
+        Path(ring[a:b], closed=True) for ring, cuts in zip(points, offsets, strict=True) for a, b in pairwise(cuts)
     ]
     return Path.make_compound_path(*paths) if paths else Path([(0, 0)])
 
@@ -219,7 +224,7 @@ def drying_sheet_alt(result, system="both"):
         f"Map of evaporation for air at {temp(result.air_temp_c)} and a surface at {temp(result.surface_temp_c)}: "
         f"humidity across, moving air upwards. Below {rate(result.watch_kg_m2_h)} it is {WORDS[0]}, from there "
         f"{WORDS[1]}, from {rate(result.stop_kg_m2_h)} {WORDS[2]}. The point of the day, "
-        f"{show(result.here_rh_fraction, 'fraction')} humidity and air at {show(result.here_wind_m_s, 'speed', system)}, "
+        f"{show(result.here_rh_fraction, 'fraction')} humidity, air at {show(result.here_wind_m_s, 'speed', system)}, "
         f"loses {rate(result.here_rate_kg_m2_h)}: {WORDS[result.field]}."
     )
     if result.band_kg_m2_h is not None:

@@ -135,7 +135,9 @@ class HeatAreas(Picture):
         y = HEIGHT_IN - TOP_IN - 0.12 - number * pitch
         block = axes.add_patch(Rectangle((0, 0), 0, 0, ec=INK, lw=1.0, zorder=3))
         figure = self.figure
-        swatch = Rectangle(((LIST_IN + 0.18) / WIDTH_IN, (y - 0.1) / HEIGHT_IN), 0.26 / WIDTH_IN, 0.2 / HEIGHT_IN, ec=INK, lw=1.0)
+        swatch = Rectangle(
+            ((LIST_IN + 0.18) / WIDTH_IN, (y - 0.1) / HEIGHT_IN), 0.26 / WIDTH_IN, 0.2 / HEIGHT_IN, ec=INK, lw=1.0
+        )
         swatch.set_transform(figure.transFigure)
         figure.add_artist(swatch)
         return {
@@ -179,9 +181,15 @@ class HeatAreas(Picture):
             x_in = LEFT_IN + (at + part.heat_share / 2) * (RIGHT_IN - LEFT_IN)
             up, cut = end >= mix, end != part.temp_c
             # a block that leaves the picture is named on the other side of the mix line, with an arrow
-            y_in = self._y_in(mix if cut else end) + (0.14 if up != cut else -0.14)
+            y_in = self._y_in(min(max(mix if cut else end, self.low_c), self.high_c))
+            y_in += 0.14 if up != cut else -0.14
             sign = f"{number + 1}{('↑' if up else '↓') if cut else ''}"
-            shapes["number"].set(x=x_in / WIDTH_IN, y=y_in / HEIGHT_IN, text=sign, visible=wide_in > width_in(sign[0], NAME))
+            shapes["number"].set(
+                x=x_in / WIDTH_IN,
+                y=min(max(y_in, BELOW_IN + 0.1), HEIGHT_IN - TOP_IN + 0.1) / HEIGHT_IN,
+                text=sign,
+                visible=wide_in > width_in(sign[0], NAME),
+            )
             share = f"{plain_number(100 * part.heat_share, 2)} %"
             room_in = LEFT_IN - LIST_IN - 1.11 - width_in(share, NAME)
             shapes["name"].set_text(shorten(part.name, room_in, NAME, "bold"))

@@ -5,7 +5,7 @@ All in inches on the picture.
 
 from dataclasses import dataclass
 
-from shapely.geometry import LineString, Point, Polygon, box
+from shapely.geometry import LineString, Point, box
 
 from shop_calc.lesson.pictures.lettering import PLAIN, width_in
 
@@ -66,6 +66,7 @@ def outward(coords, outline):
 
     Examples
     --------
+    >>> from shapely.geometry import Polygon
     >>> outward([(0, 0), (2, 0)], Polygon([(0, 0), (2, 0), (2, 1), (0, 1)]))
     (1.0, 0.0, 0.0, -1.0)
     """
@@ -83,14 +84,15 @@ def outward(coords, outline):
 
 def _candidates(x, y, out_x, out_y, text):
     tall, wide = LINE_IN * (text.count("\n") + 1) / 2, width_in(text)
-    for step in range(MOST_STEPS):
+    upright = abs(out_x) > 0.7
+    across = (0.0, 2 * tall, -2 * tall) if upright else (0.0, wide / 2 + 0.25, -wide / 2 - 0.25)
+    straight_out = [(step, 0.0) for step in range(4)]  # a little further out looks better than aside
+    for step, aside in straight_out + [(step, a) for step in range(MOST_STEPS) for a in across]:
         away = AIR_IN + 0.05 + step * STEP_IN
-        if abs(out_x) > 0.7:
-            for aside in (0.0, 2 * tall, -2 * tall):
-                yield x + out_x * away, y + out_y * away + aside, "left" if out_x > 0 else "right"
+        if upright:
+            yield x + out_x * away, y + out_y * away + aside, "left" if out_x > 0 else "right"
         else:
-            for aside in (0.0, wide / 2 + 0.25, -wide / 2 - 0.25):
-                yield x + out_x * away + aside, y + out_y * (away + tall), "center"
+            yield x + out_x * away + aside, y + out_y * (away + tall), "center"
 
 
 def place_labels(edges, outline_in, sheet, keep_out=()):
@@ -114,6 +116,7 @@ def place_labels(edges, outline_in, sheet, keep_out=()):
 
     Examples
     --------
+    >>> from shapely.geometry import Polygon
     >>> square = Polygon([(2, 2), (4, 2), (4, 3), (2, 3)])
     >>> [label.ha for label in place_labels([([(2, 2), (4, 2)], ["front"])], square, (0, 0, 6, 6))]
     ['center']

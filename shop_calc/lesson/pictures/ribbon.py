@@ -3,21 +3,19 @@
 The same drawing in the lessons, on the sheet, in the log and in the practice pour.
 """
 
-from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, shorten, width_in, wrap
-from shop_calc.lesson.pictures.ribbon_words import room_words, water_words
+from shop_calc.lesson.pictures.ribbon_key import BAND_SHARE, BAR_SHARE, DARK_LANE, draw_key, draw_second_key
 from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt as _alt
+from shop_calc.lesson.pictures.ribbon_words import room_words, water_words
 from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_ticks, day_name, moment, span_of
 
 WIDTH_IN, PITCH_IN, LANE_IN, THIN_IN = 9.0, 0.64, 0.37, 0.27
 TIME_IN, NAME_IN, CHART_IN, EDGE_IN = 0.14, 1.42, 3.34, 0.14  # where the columns start; margin on the right
 TOP_IN, BELOW_IN = 0.46, 0.86  # title; clock and key
-DARK_LANE = "#C3C9D1"
 TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}
-BAR_SHARE, BAND_SHARE = 0.70, 0.26  # of the lane's height
 GAP_IN = 0.07
 
 
@@ -110,15 +108,23 @@ class RibbonOfTheDay(Picture):
             axes.axvline(place_h, 0, 1, color=PAPER, lw=1.6, zorder=1.5)
         title = self.title or "The day"
         when = day_name(moment(self.water_in, 0.0))
-        place(figure, TIME_IN, height - 0.24, shorten(title, 6.6, TITLE, "bold"), size=TITLE, weight="bold")
+        place(
+            figure,
+            TIME_IN,
+            height - 0.24,
+            shorten(title, 8.6 - width_in(when, NAME), TITLE, "bold"),
+            size=TITLE,
+            weight="bold",
+        )
         place(figure, WIDTH_IN - EDGE_IN, height - 0.24, when, size=NAME, ha="right")
         self._mix_lane(axes, thin[-1] + BELOW_IN)
         if self.room is not None:
             self._room_lane(axes, thin[0] + BELOW_IN)
         self._rows = [self._row(axes, middle) for middle in middles]
         place(figure, TIME_IN, BELOW_IN - 0.18, "likely window", color=QUIET)
-        self._key()
-        self._second_key()
+        dark = any(a < self.to_h and b > self.from_h for a, b in self.dark_h)
+        draw_key(figure, CHART_IN, LANE_IN, dark)
+        self._plan_key, self._look_key = draw_second_key(figure, TIME_IN)
 
     def _lane(self, axes, middle, tall):
         axes.add_patch(Rectangle((self.from_h, middle - tall / 2), self.to_h - self.from_h, tall, fc=LANE, ec="none"))
@@ -135,7 +141,9 @@ class RibbonOfTheDay(Picture):
         first, name = clock(self.water_in, 0.0), "Water in" if len(loads) == 1 else f"Water in, {len(loads)} loads"
         place(self.figure, TIME_IN, y_in, first, size=NAME, weight="bold")
         place(self.figure, NAME_IN, y_in, name, size=NAME, weight="bold")
-        axes.plot(loads, [y_in - BELOW_IN] * len(loads), ls="none", marker="v", ms=9, mfc=ROLES["base"], mec=INK, mew=0.8)
+        axes.plot(
+            loads, [y_in - BELOW_IN] * len(loads), ls="none", marker="v", ms=9, mfc=ROLES["base"], mec=INK, mew=0.8
+        )
         start = self._x_in(max(loads)) + 0.14
         words = water_words(self.water_in, loads)
         place(self.figure, start, y_in, shorten(words, WIDTH_IN - EDGE_IN - start, PLAIN), color=QUIET)
@@ -164,7 +172,9 @@ class RibbonOfTheDay(Picture):
         row["before"] = axes.add_patch(
             Rectangle((0, middle + half + 0.01), 0, 0.05, fc=PAPER, ec=INK, lw=0.8, zorder=4, visible=False)
         )
-        row["deadline"] = axes.add_patch(Rectangle((0, middle - LANE_IN / 2), 0, LANE_IN, fc=ROLES["stop"], ec=INK, lw=0.8, zorder=6))
+        row["deadline"] = axes.add_patch(
+            Rectangle((0, middle - LANE_IN / 2), 0, LANE_IN, fc=ROLES["stop"], ec=INK, lw=0.8, zorder=6)
+        )
         (row["not_yet"],) = axes.plot([], [], ls="none", marker="o", ms=9, mfc=PAPER, mec=INK, mew=1.6, zorder=7)
         (row["there"],) = axes.plot([], [], ls="none", marker="o", ms=9, mfc=INK, mec=PAPER, mew=1.2, zorder=7)
         figure = self.figure
@@ -175,47 +185,6 @@ class RibbonOfTheDay(Picture):
         row["over"] = place(figure, 0, y_in, size=PLAIN)
         row["tool"] = place(figure, 0, y_in, size=PLAIN)
         return row
-
-    def _key(self):
-        """What the shapes mean, on one line under the clock."""
-        figure, y, x = self.figure, 0.17, CHART_IN
-        width, height = figure.get_size_inches()
-
-        def box(x_in, wide, tall, **look):
-            figure.add_artist(
-                Rectangle((x_in / width, (y - tall / 2) / height), wide / width, tall / height, transform=figure.transFigure, **look)
-            )
-
-        for wide, words, shapes in self._samples():
-            for tall, look in shapes:
-                box(x, wide, tall, **look)
-            text = place(figure, x + wide + 0.06, y, words, color=QUIET)
-            x += wide + 0.06 + width_in(text.get_text()) + 0.2
-
-    def _second_key(self):
-        """Signs of a re-planned day, shown only when there is one."""
-        figure, y, x = self.figure, 0.17, TIME_IN
-        width, height = figure.get_size_inches()
-        plan = Rectangle((x / width, (y - 0.025) / height), 0.2 / width, 0.05 / height, transform=figure.transFigure)
-        figure.add_artist(plan).set(facecolor=PAPER, edgecolor=INK, linewidth=0.8)
-        self._plan_key = [plan, place(figure, x + 0.26, y, "first plan", color=QUIET)]
-        self._look_key = []
-        for at, words, fill, rim in ((1.22, "not yet", PAPER, INK), (2.05, "cue there", INK, PAPER)):
-            dot = Line2D([(at + 0.06) / width], [y / height], marker="o", ms=8, mfc=fill, mec=rim, mew=1.5, ls="none")
-            dot.set_transform(figure.transFigure)
-            self._look_key += [figure.add_artist(dot), place(figure, at + 0.18, y, words, color=QUIET)]
-
-    def _samples(self):
-        bar = LANE_IN * BAR_SHARE * 0.75
-        thin = {"fc": LANE, "ec": QUIET, "lw": 0.8}
-        yield 0.34, "look from … over by", [(LANE_IN * BAND_SHARE, thin)]
-        yield 0.22, "likely: face", [(bar, {"fc": ROLES["face"], "ec": INK, "lw": 1.0})]
-        yield 0.22, "likely: base", [
-            (bar, {"fc": ROLES["base"], "ec": PAPER, "lw": 0, "hatch": HATCHES["base"]}),
-            (bar, {"fc": "none", "ec": INK, "lw": 1.0}),
-        ]
-        if any(a < self.to_h and b > self.from_h for a, b in self.dark_h):
-            yield 0.22, "dark", [(bar, {"fc": DARK_LANE, "ec": "none"})]
 
     # ---- moved
 
@@ -249,7 +218,8 @@ class RibbonOfTheDay(Picture):
             looks = [(at_h, there) for key, at_h, there in seen if key == stage.key]
             self._move(row, stage, before.get(stage.key), looks)
         self.stages = stages
-        self.alt = _alt(stages, self.water_in, self.loads_h, self.room, self.dark_h, system, first=first, seen=seen, title=self.title)
+        given = (self.water_in, self.loads_h, self.room, self.dark_h, system)
+        self.alt = _alt(stages, *given, first=first, seen=seen, title=self.title)
 
     def _move(self, row, stage, before, looks):
         look, over = stage.look_from_h, stage.over_by_h
@@ -272,7 +242,9 @@ class RibbonOfTheDay(Picture):
             row[name].set_data(at, [row["middle"]] * len(at))
         marks = [at_h for at_h, _ in looks]
         radius_h = 0.07 / self.per_h
-        self._write(row, stage, min([look, *(at - radius_h for at in marks)]), max([last, *(at + radius_h for at in marks)]))
+        self._write(
+            row, stage, min([look, *(at - radius_h for at in marks)]), max([last, *(at + radius_h for at in marks)])
+        )
 
     def _write(self, row, stage, first_h, last_h):
         """Times at the ends of the band, the tool on whichever side has room."""
@@ -284,8 +256,11 @@ class RibbonOfTheDay(Picture):
         if stage.deadline_h is not None:  # the sharper of the two; the band itself shows the other
             over = f"not after {clock(start, stage.deadline_h)}"
         left, right = self._x_in(first_h) - GAP_IN, self._x_in(last_h) + GAP_IN
+        both = f"from {look}, {'' if stage.deadline_h is not None else 'by '}{over}"
         if left - width_in(look) < CHART_IN:  # no room on this side: both on the other
-            look, over = "", f"from {look}, {'' if stage.deadline_h is not None else 'by '}{over}"
+            look, over = "", both
+        elif right + width_in(over) > WIDTH_IN - EDGE_IN:
+            look, over = (both if left - width_in(both) >= CHART_IN else look), ""
         row["look"].set(x=left / WIDTH_IN, text=look)
         row["over"].set(x=right / WIDTH_IN, text=over)
         room_right = WIDTH_IN - EDGE_IN - (right + width_in(over) + 2 * GAP_IN)
@@ -295,3 +270,27 @@ class RibbonOfTheDay(Picture):
         else:
             at, side, room_in = left - width_in(look) - 2 * GAP_IN, "right", room_left
         row["tool"].set(x=at / WIDTH_IN, ha=side, multialignment=side, text=wrap(stage.tool, max(room_in - 0.05, 0.0)))
+
+
+def ribbon_of_the_day(
+    stages, water_in, load_offsets_h=(0.0,), room=None, dark_h=(), between_h=None, title="", system="both", **seen
+):
+    """The ribbon as a figure.
+
+    Parameters
+    ----------
+    stages, water_in, load_offsets_h, room, dark_h, between_h, title
+        As for `RibbonOfTheDay` [h].
+    system : str
+        "us", "si" or "both" [-].
+    **seen
+        `first` and `seen`, as for `RibbonOfTheDay.update` [h].
+
+    Returns
+    -------
+    Figure
+        The picture [-].
+    """
+    picture = RibbonOfTheDay(stages, water_in, load_offsets_h, room, dark_h, between_h, title)
+    picture.update(stages, system, **seen)
+    return picture.figure

@@ -18,7 +18,7 @@ def water_words(water_in, load_offsets_h):
 
 
 def room_words(room, number, system="both"):
-    """The air from one change on: all of it, temperature only, then nothing shorter.
+    """The air from one change on: all of it, then less and less, to the temperature in one unit.
 
     Parameters
     ----------
@@ -44,7 +44,8 @@ def room_words(room, number, system="both"):
     damp = f"{show(room.rh_fraction[number], 'fraction')} humidity"
     wind = room.wind_m_s[number]
     moving = f"air {show(wind, 'speed', system)}" if wind > 0 else "still"
-    return [f"{temp}, {damp}, {moving}", f"{temp}, {damp}", temp]
+    least = show(room.air_temp_c[number], "temperature", "us" if system == "us" else "si")
+    return [f"{temp}, {damp}, {moving}", f"{temp}, {damp}", temp, least]
 
 
 def _stage_words(stage, water_in, before):

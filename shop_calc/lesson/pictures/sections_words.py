@@ -1,20 +1,18 @@
 """Plan and cut in words: labels of the edges, and the alt text."""
 
-from shapely.geometry import LineString
-
 from shop_calc.lesson.pictures.lettering import listing, sentence
 from shop_calc.units import show
 
 
-def edge_wordings(name, coords, faced, system="both"):
+def edge_wordings(name, length_m, faced, system="both"):
     """What to write at an edge, longest first.
 
     Parameters
     ----------
     name : str
         What the shop calls it [-].
-    coords : sequence of (float, float)
-        Its points [m].
+    length_m : float
+        Its length [m].
     faced : bool
         Whether the face wraps round it [-].
     system : str
@@ -27,10 +25,10 @@ def edge_wordings(name, coords, faced, system="both"):
 
     Examples
     --------
-    >>> edge_wordings("front", [(0, 0), (1.524, 0)], True)
+    >>> edge_wordings("front", 1.524, True)
     ['front, faced\\n5\\'-0" (1524 mm)', 'front 5\\'-0" (1524 mm)', 'front']
     """
-    size = show(LineString(coords).length, "length", system)
+    size = show(length_m, "length", system)
     return [f"{name}, {'faced' if faced else 'wall'}\n{size}", f"{name} {size}", name]
 
 
@@ -57,9 +55,9 @@ def sections_alt(plan, system="both", exaggeration=None):
         f"Plan and cut of a piece {size(high_x - low_x)} long and {size(high_y - low_y)} wide, "
         f"{size(plan.thickness_m)} thick: face {size(plan.face_m)}, base {size(plan.thickness_m - plan.face_m)}."
     ]
-    faced = [name for name, _ in plan.named_edges if name in plan.exposed]
-    walls = [name for name, _ in plan.named_edges if name not in plan.exposed]
-    lengths = {name: size(LineString(coords).length) for name, coords in plan.named_edges}
+    faced = [name for name, *_ in plan.named_edges if name in plan.exposed]
+    walls = [name for name, *_ in plan.named_edges if name not in plan.exposed]
+    lengths = {name: size(length_m) for name, _, length_m in plan.named_edges}
     if faced:
         said.append(sentence(f"faced edges: {listing(f'{name} {lengths[name]}' for name in faced)}"))
         said.append("The base stops one face thickness short of them and of the top.")
@@ -67,7 +65,9 @@ def sections_alt(plan, system="both", exaggeration=None):
         said.append(sentence(f"against a wall, not faced: {listing(f'{name} {lengths[name]}' for name in walls)}"))
     for (name, is_faced), ring in zip(plan.holes, plan.outline.interiors, strict=False):
         left, low, right, top = ring.bounds
-        said.append(sentence(f"{name}: {size(right - left)} by {size(top - low)}, {'faced' if is_faced else 'not faced'}"))
+        said.append(
+            sentence(f"{name}: {size(right - left)} by {size(top - low)}, {'faced' if is_faced else 'not faced'}")
+        )
     if exaggeration is not None and exaggeration != 1:
         said.append(f"In the cut the thickness is drawn {exaggeration:g} times as large as the width.")
     return " ".join(said)

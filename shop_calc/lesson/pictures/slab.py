@@ -105,7 +105,9 @@ class MortarTemperature(Picture):
         place(figure, 0.14, HEIGHT_IN - 0.24, shorten(self.title, 8.6, TITLE, "bold"), size=TITLE, weight="bold")
         self.lines, self._names, self._samples = {}, {}, {}
         for number, (name, (_, look)) in enumerate(LINES.items()):
-            mark = {"marker": MARKS[name], "ms": 8, "mfc": PAPER, "mec": look["color"], "mew": 2} if name in MARKS else {}
+            mark = (
+                {"marker": MARKS[name], "ms": 8, "mfc": PAPER, "mec": look["color"], "mew": 2} if name in MARKS else {}
+            )
             (self.lines[name],) = axes.plot([], [], zorder=3 + number, solid_capstyle="round", **look, **mark)
             self._names[name] = place(figure, WORDS_IN, 0, color=INK, size=NAME)
             sample = Line2D([(WORDS_IN - 0.5) / WIDTH_IN, (WORDS_IN - 0.12) / WIDTH_IN], [0, 0], **{**look, **mark})

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
-from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, sentence, shorten, width_in
+from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, sentence, shorten
 from shop_calc.lesson.pictures.scales import LANE, nice_step, two_units
 from shop_calc.units import show
 
@@ -109,7 +109,9 @@ class WeighBars(Picture):
             )
             look = {"fc": ROLES[which], "ec": PAPER, "lw": 0, "hatch": HATCHES[which], "zorder": 3}
             bar = axes.add_patch(Rectangle((0, middle - LANE_IN * 0.35), 0, LANE_IN * 0.7, **look))
-            edge = axes.add_patch(Rectangle((0, middle - LANE_IN * 0.35), 0, LANE_IN * 0.7, fc="none", ec=INK, lw=1.0, zorder=4))
+            edge = axes.add_patch(
+                Rectangle((0, middle - LANE_IN * 0.35), 0, LANE_IN * 0.7, fc="none", ec=INK, lw=1.0, zorder=4)
+            )
             left = axes.get_position().x0 * WIDTH_IN
             words = place(self.figure, left, BELOW_IN + middle, size=PLAIN)
             artists.append((bar, edge, words, left))

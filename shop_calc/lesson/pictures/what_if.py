@@ -130,10 +130,14 @@ class WhatIfMap(Picture):
         place(figure, x_mid, 0.17, f"{across.name}, {across.words}{second}", size=NAME, ha="center")
         place(figure, 0.14, HEIGHT_IN - 0.24, shorten(self.title, 8.7, TITLE, "bold"), size=TITLE, weight="bold")
         place(figure, 0.14, HEIGHT_IN - 0.52, shorten(self.question, 8.7), color=QUIET)
-        axes.add_patch(Rectangle((0, 0), 1, 1, transform=axes.transAxes, fc=PAPER, ec="#B5BBC3", lw=0, hatch="xx", zorder=0.5))
+        axes.add_patch(
+            Rectangle((0, 0), 1, 1, transform=axes.transAxes, fc=PAPER, ec="#B5BBC3", lw=0, hatch="xx", zorder=0.5)
+        )
         levels = len(self._first.levels)
         shades = [PALE + (DARK - PALE) * n / max(levels, 1) for n in range(levels + 1)]
-        self.fields = [axes.add_patch(PathPatch(Path([(0, 0)]), fc=shade, ec=shade, lw=0.6, zorder=1)) for shade in shades]
+        self.fields = [
+            axes.add_patch(PathPatch(Path([(0, 0)]), fc=shade, ec=shade, lw=0.6, zorder=1)) for shade in shades
+        ]
         self.lines = axes.add_collection(LineCollection([], colors=INK, linewidths=1.4, zorder=3))
         self._plates = [axes.add_patch(Rectangle((0, 0), 0, 0, fc=PAPER, ec="none", zorder=4)) for _ in range(levels)]
         self._words = [place(figure, 0, 0, ha="center", size=PLAIN, zorder=5) for _ in range(levels)]
@@ -259,7 +263,8 @@ def what_if_alt(result, title):
 
     across, up, answer = result.across, result.up, result.answer
     said = [
-        f"{title}. Map: {across.name} across from {both(across, across.values[0])} to {both(across, across.values[-1])}, "
+        f"{title}. Map: {across.name} across from {both(across, across.values[0])} to "
+        f"{both(across, across.values[-1])}, "
         f"{up.name} upwards from {both(up, up.values[0])} to {both(up, up.values[-1])}.",
         f"The answer runs from {result.say(np.nanmin(answer))} to {result.say(np.nanmax(answer))}.",
     ]
