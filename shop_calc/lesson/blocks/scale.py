@@ -126,7 +126,8 @@ def nice_step(span, unit):
     """
     raw = span / 130.0
     if unit == "in" and span >= 12 * _INCH_STEPS[0]:  # below that a tape is too coarse: decimals
-        return next((step for step in _INCH_STEPS if step >= raw * 0.999), 24)
+        steps = _INCH_STEPS if span < 1 else _INCH_STEPS[1:]
+        return next((step for step in steps if step >= raw * 0.999), 24)
     power = 10.0 ** math.floor(math.log10(raw))
     factor = next(f for f in (1, 2, 5, 10) if f * power >= raw * 0.999)
     return float(f"{factor * power:.3g}")
