@@ -5,9 +5,9 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from shop_calc.trade.backwards import work_backwards
-from shop_calc.trade.day import DayInputs, plan_day
-from shop_calc.trade.room import Room, shifted, steady_room
+from shop_calc.trade.timeline.backwards import work_backwards
+from shop_calc.trade.timeline.day import DayInputs, plan_day
+from shop_calc.trade.timeline.room import Room, shifted, steady_room
 
 JOB = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
 FALLING = replace(JOB, room=Room((-2.0, 4.0, 9.0), (14.0, 24.0, 12.0), (0.5, 0.4, 0.6), (0.0, 1.0, 0.0)))

@@ -7,7 +7,7 @@ import pytest
 from scipy.stats.qmc import Sobol
 
 from shop_calc import defaults
-from shop_calc.trade.cloud import SAMPLED, day_cloud, field_names, middle_day, quantile, spread, weighted
+from shop_calc.trade.timeline.cloud import SAMPLED, day_cloud, field_names, middle_day, quantile, spread, weighted
 
 
 def test_stored_points_are_the_sobol_sequence_of_scipy():

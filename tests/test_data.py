@@ -5,7 +5,7 @@ import csv
 import pytest
 
 from shop_calc import defaults
-from shop_calc.trade.job_fields import FIELDS
+from shop_calc.trade.jobs.job_fields import FIELDS
 
 FOLDER = defaults.data_folder()
 README = (FOLDER / "README.md").read_text(encoding="utf-8")

@@ -7,12 +7,12 @@ import numpy as np
 import pytest
 
 from shop_calc import defaults
-from shop_calc.trade.cloud import middle_day
-from shop_calc.trade.day import DayInputs, plan_day, read_day, sample_day
-from shop_calc.trade.room import Room, steady_room
-from shop_calc.trade.set_clock import resistance_at_pa, run_clock, time_at_resistance_h
-from shop_calc.trade.stages import ORDER
-from shop_calc.trade.what_if import middle_times_h
+from shop_calc.trade.timeline.cloud import middle_day
+from shop_calc.trade.timeline.day import DayInputs, plan_day, read_day, sample_day
+from shop_calc.trade.timeline.room import Room, steady_room
+from shop_calc.trade.timeline.set_clock import resistance_at_pa, run_clock, time_at_resistance_h
+from shop_calc.trade.timeline.stages import ORDER
+from shop_calc.trade.timeline.what_if import middle_times_h
 
 MILD = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
 HOT = replace(MILD, room=steady_room(35.0, 0.20, 16.0 / 3.6))

@@ -8,10 +8,10 @@ import pytest
 
 from shop_calc import units
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
-from shop_calc.trade.cure import CHOICES, first_night, moist_cure_days, pick_cover
-from shop_calc.trade.day import DayInputs, plan_day
-from shop_calc.trade.drying import face_clock, face_drying, face_level, moving_air
-from shop_calc.trade.room import Room, steady_room
+from shop_calc.trade.curing.cure import CHOICES, first_night, moist_cure_days, pick_cover
+from shop_calc.trade.timeline.day import DayInputs, plan_day
+from shop_calc.trade.timeline.drying import face_clock, face_drying, face_level, moving_air
+from shop_calc.trade.timeline.room import Room, steady_room
 
 MILD = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
 FACE = {"face_thickness_m": 0.00635, "face_water_kg_m3": 280.0}

@@ -7,10 +7,10 @@ import numpy as np
 import pytest
 from working_eval import check_working
 
-from shop_calc.trade.form import build_form, mass_on_table_kg, side_height_m, slab_thickness_m
-from shop_calc.trade.form_sides import form_sides
-from shop_calc.trade.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
-from shop_calc.trade.piece import Cutout, DropEdge, build_piece
+from shop_calc.trade.shape.form import build_form, mass_on_table_kg, side_height_m, slab_thickness_m
+from shop_calc.trade.shape.form_sides import form_sides
+from shop_calc.trade.shape.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
+from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
 from shop_calc.trade.working import find
 from shop_calc.units import convert, shop_fraction
 

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from shop_calc import units
-from shop_calc.trade.job import check_job, demo_job, demo_jobs, parse_job, read_job
-from shop_calc.trade.job_fields import FIELDS, SIZES
+from shop_calc.trade.jobs.job import check_job, demo_job, demo_jobs, parse_job, read_job
+from shop_calc.trade.jobs.job_fields import FIELDS, SIZES
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.problems import Problems
 

@@ -3,9 +3,9 @@
 import pytest
 from working_eval import check_working
 
-from shop_calc.trade.layers import split_layers
-from shop_calc.trade.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
-from shop_calc.trade.piece import Cutout, DropEdge, build_piece
+from shop_calc.trade.shape.layers import split_layers
+from shop_calc.trade.shape.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
+from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
 from shop_calc.trade.working import find
 
 IN = 0.0254

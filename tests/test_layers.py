@@ -11,11 +11,11 @@ from shapely.affinity import rotate, scale
 from shapely.geometry import Polygon
 from working_eval import check_working
 
-from shop_calc.trade.bands import MITRE_LIMIT, band, inside_out
-from shop_calc.trade.layers import rectangle_layers, split_layers
-from shop_calc.trade.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
-from shop_calc.trade.piece import Cutout, build_piece
-from shop_calc.trade.plain_volumes import (
+from shop_calc.trade.shape.bands import MITRE_LIMIT, band, inside_out
+from shop_calc.trade.shape.layers import rectangle_layers, split_layers
+from shop_calc.trade.shape.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
+from shop_calc.trade.shape.piece import Cutout, build_piece
+from shop_calc.trade.shape.plain_volumes import (
     band_area_m2,
     face_volume_m3,
     round_hole_face_volume_m3,

@@ -5,7 +5,7 @@ import csv
 import pytest
 
 from shop_calc.defaults import data_folder
-from shop_calc.trade.materials import BINDER_KINDS, KINDS, Material, material, materials
+from shop_calc.trade.mortar.materials import BINDER_KINDS, KINDS, Material, material, materials
 
 MARKS = {"read", "unnamed", "memory", "derived", "practice", "judgement", "invented"}
 

@@ -5,10 +5,10 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from working_eval import check_working
 
-from shop_calc.trade.materials import material
-from shop_calc.trade.mix import build_mix
-from shop_calc.trade.recipe import recipe
-from shop_calc.trade.recipe_file import recipe_from_table
+from shop_calc.trade.mortar.materials import material
+from shop_calc.trade.mortar.mix import build_mix
+from shop_calc.trade.mortar.recipe import recipe
+from shop_calc.trade.mortar.recipe_file import recipe_from_table
 from shop_calc.units import convert
 
 LB_FT3 = convert(1.0, "lb/ft3", "kg/m3")

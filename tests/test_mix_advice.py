@@ -5,9 +5,9 @@ import math
 import pytest
 
 from shop_calc.science.bulk import void_fraction
-from shop_calc.trade.mix import build_mix
-from shop_calc.trade.recipe import recipe
-from shop_calc.trade.recipe_file import recipe_from_table
+from shop_calc.trade.mortar.mix import build_mix
+from shop_calc.trade.mortar.recipe import recipe
+from shop_calc.trade.mortar.recipe_file import recipe_from_table
 
 DEMO = {"stone_ratio": 1.2, "coarse_sand_ratio": 0.6}
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from shapely.affinity import rotate, scale
 from shapely.geometry import Polygon
 
-from shop_calc.trade.outline import (
+from shop_calc.trade.shape.outline import (
     SHAPES,
     build_outline,
     circle,

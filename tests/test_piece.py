@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from shop_calc.trade.layers import split_layers
-from shop_calc.trade.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
-from shop_calc.trade.piece import Cutout, DropEdge, build_piece
-from shop_calc.trade.piece_advice import piece_advice, section_left
-from shop_calc.trade.strips import narrowest_strip, strips_beside_cutouts
+from shop_calc.trade.shape.layers import split_layers
+from shop_calc.trade.shape.outline import circle, l_shape, place, polygon, racetrack, rectangle, u_shape
+from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
+from shop_calc.trade.shape.piece_advice import piece_advice, section_left
+from shop_calc.trade.shape.strips import narrowest_strip, strips_beside_cutouts
 
 IN = 0.0254
 TOP = rectangle(84 * IN, 26 * IN)

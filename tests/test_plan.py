@@ -12,7 +12,7 @@ from shop_calc import defaults, units
 from shop_calc.__main__ import main
 from shop_calc.trade.advice import LEVELS
 from shop_calc.trade.explain import explain
-from shop_calc.trade.job import demo_job, demo_jobs, read_job
+from shop_calc.trade.jobs.job import demo_job, demo_jobs, read_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.report import report
 

@@ -7,11 +7,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from shop_calc.defaults import data_folder
-from shop_calc.trade.amounts import parse_amount, stone_ratio
-from shop_calc.trade.materials import material
+from shop_calc.trade.mortar.amounts import parse_amount, stone_ratio
+from shop_calc.trade.mortar.materials import material
 from shop_calc.trade.problems import Collector, Problems
-from shop_calc.trade.recipe import Bag, Recipe, recipe, recipes
-from shop_calc.trade.recipe_file import recipe_from_table
+from shop_calc.trade.mortar.recipe import Bag, Recipe, recipe, recipes
+from shop_calc.trade.mortar.recipe_file import recipe_from_table
 
 ALL = ("part", "mass", "binder", "cement", "total mass", "volume", "bag")
 BAG = {"kind": "bag", "mass": "80 lb", "water": "5.2 lb", "yield": "0.60 ft3"}

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from shop_calc.trade.room import Room, room_at, room_steps, shifted, steady_room
+from shop_calc.trade.timeline.room import Room, room_at, room_steps, shifted, steady_room
 
 DAY = Room((0.0, 3.0, 9.0), (18.0, 25.0, 12.0), (0.5, 0.3, 0.7), (0.0, 2.0, 0.0))
 

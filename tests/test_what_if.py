@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from shop_calc.trade.what_if import EVENTS, band_times_h, middle_times_h
+from shop_calc.trade.timeline.what_if import EVENTS, band_times_h, middle_times_h
 
 RNG = np.random.default_rng(3)
 CASES = tuple(

@@ -2,27 +2,27 @@
 
 from dataclasses import dataclass
 
-from shop_calc.trade import cure as cover
-from shop_calc.trade import mixer as vessels
-from shop_calc.trade import water
+from shop_calc.trade.curing import cure as cover
+from shop_calc.trade.batching import mixer as vessels
+from shop_calc.trade.batching import water
 from shop_calc.trade.advice import LEVELS, Advice
-from shop_calc.trade.amounts import stone_ratio
-from shop_calc.trade.batch import Batch, build_batch
-from shop_calc.trade.day import Day, DayInputs, plan_day
-from shop_calc.trade.day_working import day_working, night_working
-from shop_calc.trade.drying import Drying, face_clock, face_drying
-from shop_calc.trade.form import Form, build_form
-from shop_calc.trade.job import Job
-from shop_calc.trade.job_fields import SIZES
-from shop_calc.trade.layers import Layers, split_layers
-from shop_calc.trade.mix import Mix, build_mix
-from shop_calc.trade.outline import build_outline, place
-from shop_calc.trade.piece import Cutout, DropEdge, Piece, build_piece
-from shop_calc.trade.piece_advice import piece_advice
+from shop_calc.trade.mortar.amounts import stone_ratio
+from shop_calc.trade.batching.batch import Batch, build_batch
+from shop_calc.trade.timeline.day import Day, DayInputs, plan_day
+from shop_calc.trade.timeline.day_working import day_working, night_working
+from shop_calc.trade.timeline.drying import Drying, face_clock, face_drying
+from shop_calc.trade.shape.form import Form, build_form
+from shop_calc.trade.jobs.job import Job
+from shop_calc.trade.jobs.job_fields import SIZES
+from shop_calc.trade.shape.layers import Layers, split_layers
+from shop_calc.trade.mortar.mix import Mix, build_mix
+from shop_calc.trade.shape.outline import build_outline, place
+from shop_calc.trade.shape.piece import Cutout, DropEdge, Piece, build_piece
+from shop_calc.trade.shape.piece_advice import piece_advice
 from shop_calc.trade.problems import Collector
-from shop_calc.trade.recipe import Recipe, recipe
-from shop_calc.trade.recipe_file import recipe_from_table
-from shop_calc.trade.room import Room
+from shop_calc.trade.mortar.recipe import Recipe, recipe
+from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.timeline.room import Room
 
 
 @dataclass(frozen=True)
@@ -56,7 +56,7 @@ class Plan:
 
     Examples
     --------
-    >>> from shop_calc.trade.job import demo_job, read_job
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
     >>> make_plan(read_job(demo_job("garden_bench_top"))).cure.pick
     'open'
 
@@ -98,7 +98,7 @@ def make_plan(job):
 
     Examples
     --------
-    >>> from shop_calc.trade.job import demo_job, read_job
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
     >>> plan = make_plan(read_job(demo_job("counter_worked_example")))
     >>> f"{plan.batch.set_aside_kg / 0.45359237:.2f}"
     '57.94'
@@ -240,7 +240,7 @@ def day_inputs(job, layers, batch):
 
     Examples
     --------
-    >>> from shop_calc.trade.job import demo_job, read_job
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
     >>> plan = make_plan(read_job(demo_job("garden_bench_top")))
     >>> day_inputs(plan.job, plan.layers, plan.batch).hands
     2.0

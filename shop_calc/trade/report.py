@@ -30,7 +30,7 @@ def report(plan, system="both"):
 
     Examples
     --------
-    >>> from shop_calc.trade.job import demo_job, read_job
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
     >>> from shop_calc.trade.plan import make_plan
     >>> report(make_plan(read_job(demo_job("garden_bench_top")))).splitlines()[0]
     'Garden bench top'

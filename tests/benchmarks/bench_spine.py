@@ -10,11 +10,11 @@ from datetime import datetime
 
 import numpy as np
 
-from shop_calc.trade.day import DayInputs, plan_day, read_day, sample_day
-from shop_calc.trade.job import demo_job, read_job
+from shop_calc.trade.timeline.day import DayInputs, plan_day, read_day, sample_day
+from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
-from shop_calc.trade.room import steady_room
-from shop_calc.trade.what_if import band_times_h, middle_times_h
+from shop_calc.trade.timeline.room import steady_room
+from shop_calc.trade.timeline.what_if import band_times_h, middle_times_h
 
 DAY = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
 RNG = np.random.default_rng(5)

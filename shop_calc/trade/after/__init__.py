@@ -1,0 +1,1 @@
+"""After the trowel: strength, moving, support, curl, finish, cost."""

@@ -1,0 +1,1 @@
+"""All masses, loads, weigh sheets, water and order of addition."""

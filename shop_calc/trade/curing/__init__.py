@@ -1,0 +1,1 @@
+"""The first night and the days after it."""

@@ -1,0 +1,339 @@
+"""The first night: every way to cover the piece side by side, and the one that fits this room."""
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+import numpy as np
+
+from shop_calc import defaults, units
+from shop_calc.science import evaporation, slab_heat
+from shop_calc.science.layer_water import water_share_lost
+from shop_calc.trade.advice import Advice
+from shop_calc.trade.curing.cure_rules import moist_cure_days, pick_cover
+from shop_calc.trade.timeline.drying import moving_air
+from shop_calc.trade.timeline.room import room_steps
+from shop_calc.trade.timeline.set_clock import age_at_h, at_h
+
+__all__ = ["CHOICES", "Cure", "CureChoice", "first_night", "moist_cure_days", "pick_cover"]
+
+# ASTM C309 allows a membrane this loss in 72 h, as read in an NCHRP synthesis.
+MEMBRANE_LOSS_KG_M2 = 0.55
+MEMBRANE_HOURS = 72.0
+NIGHT_STEP_S = 900.0  # a covered piece changes slowly
+_OPEN, _WET, _CLOSED = range(3)
+_COLUMN = {"open": _OPEN, "mist": _WET}  # every other cover keeps the air out
+_ALWAYS_WET_KG_M2 = 1e3
+COLDEST_CURING_WATER_C = 5.0  # judgement: on a cold slab the rule would allow ice
+
+_WORDS = {
+    # key: title, what it does to the surface, work, what it means for a sealer
+    "open": (
+        "Leave it open",
+        "no cover touches it: the most even colour; published curing practice objects, because an open surface "
+        "gains less strength and can dust",
+        "none",
+        "dries towards sealing at once",
+    ),
+    "fabric": (
+        "Damp fabric flat, plastic over it",
+        "even while every inch touches; a dry or lifted spot shows",
+        "wet it, lay it without a wrinkle, plastic over, weigh the edges down",
+        "the sealer waits until it has dried again",
+    ),
+    "plastic": (
+        "Bare plastic on the face",
+        "puddles, blotches and wrinkle marks on an exposed trowelled face",
+        "little",
+        "blotches show through clear sealers",
+    ),
+    "tent": (
+        "Plastic held off the face",
+        "drops from the inside mark it where they fall; a draught dries it",
+        "battens or a frame, edges closed",
+        "the sealer waits until it has dried again",
+    ),
+    "mist": (
+        "Misting",
+        "even only while it never dries in between: crazing if it does",
+        "every quarter hour until bedtime, and then another cover",
+        "the sealer waits until it has dried again",
+    ),
+    "membrane": (
+        "Curing compound",
+        "even if sprayed evenly; colour can change",
+        "spray once when the sheen has gone",
+        "most sealers do not bond until it is ground off",
+    ),
+}
+
+
+@dataclass(frozen=True)
+class CureChoice:
+    """One way to get through the night.
+
+    Parameters
+    ----------
+    key, title : str
+        Short name and name [-].
+    water_lost_kg_m2 : float
+        Water lost by the morning, falling once the surface dries [kg/m2].
+    bound_kg_m2 : float
+        What it cannot exceed: a surface wet all night, or all water of the piece [kg/m2].
+    lost_share : float
+        That loss over the water of the face [-].
+    surface, work, sealing : str
+        What it does to the surface, what it costs in work, what it means for a sealer [-].
+    morning_age_h : float
+        Equivalent age at 21 °C in the morning [h].
+    morning_temp_c : float
+        Temperature of the piece in the morning [°C].
+
+    Examples
+    --------
+    >>> CureChoice("open", "Leave it open", 0.4, 1.1, 0.3, "", "none", "", 12.0, 18.0).work
+    'none'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    key: str
+    title: str
+    water_lost_kg_m2: float
+    bound_kg_m2: float
+    lost_share: float
+    surface: str
+    work: str
+    sealing: str
+    morning_age_h: float
+    morning_temp_c: float
+
+
+@dataclass(frozen=True)
+class Cure:
+    """The night and what is recommended for it.
+
+    Parameters
+    ----------
+    from_h, until_h : float
+        From the stop to the morning, hours after the first water [h].
+    choices : tuple of CureChoice
+        All ways, in a fixed order [-].
+    pick : str
+        Key of the recommended way [-].
+    heat : bool
+        True when the air is too cold for any cover alone [-].
+    reason : str
+        Why this one, with the numbers [-].
+    after : str
+        What to do from the morning on [-].
+    mean_demand_kg_m2_h, peak_demand_kg_m2_h : float
+        Evaporation demand of the night on an open face [kg/m2/h].
+    coldest_c, hottest_c : float
+        Air of the night [°C].
+    driest_fraction : float
+        Lowest humidity of the night [-].
+    advice : tuple of Advice
+        Objections and cautions [-].
+    before : SlabHistory
+        The middle day from the face's own water to the stop and a little beyond [as its fields].
+    after_stop : SlabHistory
+        The night from the stop on in three columns: open, kept wet, closed [as its fields].
+
+    Examples
+    --------
+    >>> "open" in CHOICES and "plastic" in CHOICES
+    True
+
+    References
+    ----------
+    UFGS 03300A, 03301A, 03700 as read; design values in data/defaults.csv.
+    """
+
+    from_h: float
+    until_h: float
+    choices: tuple
+    pick: str
+    heat: bool
+    reason: str
+    after: str
+    mean_demand_kg_m2_h: float
+    peak_demand_kg_m2_h: float
+    coldest_c: float
+    hottest_c: float
+    driest_fraction: float
+    advice: tuple
+    before: slab_heat.SlabHistory
+    after_stop: slab_heat.SlabHistory
+
+    def night(self, key):
+        """Hours after the first water, and temperatures, of the night under one cover."""
+        column = _COLUMN.get(self.choice(key).key, _CLOSED)
+        return self.from_h + self.after_stop.time_h, self.after_stop.temp_c[:, column]
+
+    def choice(self, key):
+        """Look one way up; ValueError lists the keys when it is unknown."""
+        for choice in self.choices:
+            if choice.key == key:
+                return choice
+        raise ValueError(f"cover: {key!r} given; it must be one of {', '.join(c.key for c in self.choices)}")
+
+    @property
+    def picked(self):
+        """The recommended way."""
+        return self.choice(self.pick)
+
+
+CHOICES = tuple(_WORDS)
+
+
+def first_night(
+    day, clock, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, polymer_share=0.0, silica_fume=False,
+    moist_days=7,
+):  # fmt: skip
+    """Compare all covers for the night after the pour and recommend one.
+
+    Parameters
+    ----------
+    day : Day
+        The day [h].
+    clock : SetClock
+        The face on the middle day, see drying.face_clock [as its fields].
+    face_thickness_m : float
+        Thickness of the face [m].
+    face_water_kg_m3 : float
+        Water in the fresh face [kg/m3].
+    piece_water_kg_m2 : float
+        Water of both layers under a square metre of top [kg/m2].
+    polymer_share : float
+        Polymer solids over binder [-].
+    silica_fume : bool
+        True when the binder has silica fume [-].
+    moist_days : int
+        Days of moist curing for this binder, see moist_cure_days [-].
+
+    Returns
+    -------
+    Cure
+        All ways with their numbers, the recommended one and why [as its fields].
+
+    Examples
+    --------
+    >>> pick_cover(0.10, 0.12, 18.0, 21.0, 0.5, False)[0]
+    'open'
+
+    Notes
+    -----
+    The night runs from the stop of the tools to eight in the morning, at least four hours. Water lost by an open
+    face falls once it has dried; the bound beside it is that of a face that stays wet.
+
+    References
+    ----------
+    ASTM C309 limit for the membrane; the other losses are bounds, see each choice.
+    """
+    inputs = day.samples.inputs
+    from_h = day.stage("stop").likely_from_h
+    until_h = _morning_h(day, from_h)
+    own_h = from_h - inputs.face_load_h
+    start_c = float(at_h(clock.history.time_h, clock.history.temp_c, own_h))
+    start_age_h = float(age_at_h(clock, own_h))
+    count = max(int(np.ceil((until_h - from_h) * 3600.0 / NIGHT_STEP_S)), 2)
+    air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, NIGHT_STEP_S, count)
+    night = _night(start_c, inputs.thickness_m, air_c, rh_fraction, moving_air(wind_m_s))
+    demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
+    hours = until_h - from_h
+    lost = {
+        "open": float(night.water_lost_kg_m2[-1, _OPEN]),
+        "membrane": MEMBRANE_LOSS_KG_M2 * min(hours / MEMBRANE_HOURS, 1.0),
+    }
+    bound = lost | {"open": min(float(night.demand_kg_m2[-1, _OPEN]), piece_water_kg_m2)}
+    choices = tuple(
+        CureChoice(
+            key, title, lost.get(key, 0.0), bound.get(key, 0.0),
+            float(water_share_lost(lost.get(key, 0.0), face_thickness_m, face_water_kg_m3)),
+            surface, work, sealing,
+            start_age_h + float(night.equivalent_age_h[-1, _COLUMN.get(key, _CLOSED)]),
+            float(night.temp_c[-1, _COLUMN.get(key, _CLOSED)]),
+        )
+        for key, (title, surface, work, sealing) in _WORDS.items()
+    )  # fmt: skip
+    mean, peak = float(demand.mean()), float(demand.max())
+    coldest, hottest, driest = float(air_c.min()), float(air_c.max()), float(rh_fraction.min())
+    pick, heat, reason = pick_cover(mean, peak, coldest, hottest, driest, silica_fume)
+    if polymer_share >= defaults.si("polymer_air_cure"):
+        after = (
+            f"From the morning: polymer at {100 * polymer_share:.0f} % of the binder cures in air above "
+            f"{units.show(13.0, 'temperature')}; uncover it and keep it warm."
+        )
+    else:
+        after = f"From the morning: keep it moist for {moist_days} days, or until it is polished."
+    return Cure(
+        from_h, until_h, choices, pick, heat, reason, after, mean, peak, coldest, hottest, driest,
+        _advice(pick, heat, choices, start_c), clock.history, night,
+    )  # fmt: skip
+
+
+def _morning_h(day, from_h):
+    """The first look next day: the morning hour of the table, but at least four hours after the stop."""
+    stop = day.clock(from_h)
+    morning = stop.replace(hour=int(defaults.si("morning_hour")), minute=0, second=0)
+    while morning < stop + timedelta(hours=4):
+        morning += timedelta(days=1)
+    return (morning - day.water_in).total_seconds() / 3600.0
+
+
+def _night(start_c, thickness_m, air_c, rh_fraction, wind_m_s):
+    """The slab through the night in three columns: open and drying, kept wet, closed."""
+    air = (column[:, np.newaxis] for column in (air_c, rh_fraction, wind_m_s))
+    return slab_heat.slab_history(
+        start_c, thickness_m, *air,
+        step_s=NIGHT_STEP_S,
+        activation_energy_j_mol=defaults.si("activation_energy"),
+        density_kg_m3=defaults.si("slab_density"),
+        heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
+        h_bottom_w_m2_k=defaults.si("h_bottom"),
+        h_radiation_w_m2_k=defaults.si("h_radiation"),
+        free_water_kg_m2=np.array([defaults.si("free_water"), _ALWAYS_WET_KG_M2, defaults.si("free_water")]),
+        evaporating=np.broadcast_to([True, True, False], (len(air_c), 3)),
+        reference_temp_c=defaults.si("reference_temp"),
+    )  # fmt: skip
+
+
+def _advice(pick, heat, choices, surface_c):
+    by_key = {choice.key: choice for choice in choices}
+    lines = []
+    if pick == "open":
+        lines.append(
+            Advice(
+                "note", "cure", "An open face trades strength for an unmarked surface; if strength matters more, cover it.",
+                f"By the morning it loses about {units.show(by_key['open'].water_lost_kg_m2, 'areal_mass')}, as much as "
+                f"{100 * by_key['open'].lost_share:.0f} % of the face's water. Standards cure moist.",
+                "read", "UFGS 03300A and 03301A against common practice of the trade",
+            )
+        )  # fmt: skip
+    if pick == "fabric":
+        coldest = max(surface_c - defaults.si("curing_water_drop"), COLDEST_CURING_WATER_C)
+        lines.append(
+            Advice(
+                "act", "cure", "Wet the fabric with water from the shop, not from the hose.",
+                f"Curing water colder than {units.show(coldest, 'temperature')} can craze a surface at "
+                f"{units.show(surface_c, 'temperature')}.", "read", "UFGS 03700",
+            )
+        )  # fmt: skip
+    if heat:
+        lines.append(
+            Advice(
+                "act", "cure", "Vent every burning heater and engine to the outside, and never sleep beside one.",
+                "Carbon monoxide kills; carbon dioxide from a flame makes a fresh face soft and chalky.",
+                "unnamed", "concrete texts on unvented heaters; general safety practice",
+            )
+        )  # fmt: skip
+    lines.append(
+        Advice(
+            "note", "cure", "Never lay bare plastic on the trowelled face.",
+            "Where it touches it is dark, where it bridges it is light, and that may never fade.",
+            "read", "PCA EB001 text on curing with plastic",
+        )
+    )  # fmt: skip
+    return tuple(lines)

@@ -1,0 +1,1 @@
+"""The job file, checked entry by entry."""

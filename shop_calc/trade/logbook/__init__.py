@@ -1,0 +1,1 @@
+"""The shop log and what it teaches."""

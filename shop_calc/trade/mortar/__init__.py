@@ -1,0 +1,1 @@
+"""Materials, recipes and the mix by the kilogram."""

@@ -1,0 +1,1 @@
+"""Piece, layers and form: geometry of the job."""

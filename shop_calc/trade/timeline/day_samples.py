@@ -1,0 +1,327 @@
+"""The day on every one of the five hundred days: when each stage opens and closes."""
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+import numpy as np
+
+from shop_calc import defaults
+from shop_calc.science import build_up, checks, setting
+from shop_calc.trade.timeline import hands as work
+from shop_calc.trade.timeline.cloud import Cloud, cloud_at, day_cloud, deviations
+from shop_calc.trade.timeline.room import Room
+from shop_calc.trade.timeline.set_clock import SetClock, age_at_h, run_clock, time_at_age_h, time_at_resistance_h
+
+_WINDOWS = {  # stages of the late clock: names of the resistances that open and close them
+    "strip": ("strip_pr_low", "strip_pr_high"),
+    "first_steel": ("first_steel_pr_low", "first_steel_pr_high"),
+    "last_steel": ("last_steel_pr_low", "last_steel_pr_high"),
+}
+
+
+@dataclass(frozen=True)
+class DayInputs:
+    """What the day depends on.
+
+    Parameters
+    ----------
+    water_in : datetime
+        Clock time at which water first meets powder [-].
+    room : Room
+        Air over the piece, hours counted from the first water [as its fields].
+    mix_temp_c : float
+        Temperature of the mortar when it leaves the mixer; the face has it [°C].
+    thickness_m : float
+        Thickness of the piece [m].
+    base_depth_m : float
+        Depth of the base layer [m].
+    area_m2 : float
+        Top surface [m2].
+    base_loads_h : tuple of float
+        When each load that goes into the base meets water, hours after the first [h].
+    face_load_h : float
+        When the load that gives the face share meets water [h].
+    minutes_per_load : float
+        From one load's water until it is placed [min].
+    hands : float
+        People at work [-].
+    base_mix_temp_c : float or None
+        Temperature of the base when stone has gone in; that of the mortar when left out [°C].
+    bands : dict or None
+        Bands that a shop's own log gives, see cloud.day_cloud [SI].
+    base_bands : dict or None
+        Bands of the base where the log has its own; those of `bands` if left out [SI].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> inputs.face_load_h
+    0.0
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    water_in: datetime
+    room: Room
+    mix_temp_c: float
+    thickness_m: float
+    base_depth_m: float
+    area_m2: float
+    base_loads_h: tuple = (0.0,)
+    face_load_h: float = 0.0
+    minutes_per_load: float = 20.0
+    hands: float = 1.0
+    base_mix_temp_c: float | None = None
+    bands: dict | None = None
+    base_bands: dict | None = None
+
+    def __post_init__(self):
+        checks.require("mix temperature", self.mix_temp_c, 0, 40, unit="°C")
+        checks.require("base mix temperature", self.base_temp_c, 0, 40, unit="°C")
+        checks.require("thickness", self.thickness_m, 0, unit="m", low_open=True)
+        checks.require("base depth", self.base_depth_m, 0, self.thickness_m, unit="m", low_open=True)
+        checks.require("minutes per load", self.minutes_per_load, 0, 180, unit="min", low_open=True)
+        checks.require("load times", np.asarray(self.base_loads_h), 0, unit="h")
+
+    @property
+    def base_temp_c(self):
+        """Temperature of the base after mixing [°C]."""
+        return self.mix_temp_c if self.base_mix_temp_c is None else self.base_mix_temp_c
+
+
+@dataclass(frozen=True)
+class DaySamples:
+    """Every stage on every one of the 500 days, before weights are put to them.
+
+    Parameters
+    ----------
+    inputs : DayInputs
+        What they were made from [as its fields].
+    days : Cloud
+        The days [as its fields].
+    open_h, close_h : dict of str to ndarray of shape (days,)
+        When each stage opens and closes, with evaporative cooling [h].
+    early_h : dict of str to ndarray of shape (days,)
+        When each stage opens with evaporative cooling left out [h].
+    deadline_h : dict of str to ndarray of shape (days,)
+        Last good moment of a stage that must not be late [h].
+    stands_h : ndarray of shape (days,)
+        When an edge of the piece stands by itself [h].
+    clock : SetClock
+        Histories of shape (steps + 1, rows, days): base first and face last, each with and without evaporation;
+        two rows when one load gives both, else four [as its fields].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> sample_day(inputs).open_h["strip"].shape
+    (500,)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    inputs: DayInputs
+    days: Cloud
+    open_h: dict
+    close_h: dict
+    early_h: dict
+    deadline_h: dict
+    stands_h: np.ndarray
+    clock: SetClock
+
+
+def sample_day(inputs, days=None):
+    """Run the day on every one of the 500 days.
+
+    Parameters
+    ----------
+    inputs : DayInputs
+        What the day depends on [as its fields].
+    days : Cloud, optional
+        Other days than the usual 500 [as its fields].
+
+    Returns
+    -------
+    DaySamples
+        Opening and closing of every stage on every day [h].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> round(float(np.median(sample_day(inputs).open_h["first_steel"])), 2)
+    3.04
+
+    Notes
+    -----
+    Two clocks. The early one starts anew whenever the layer is worked; the late one starts when water meets
+    cement in that layer's own load. Sides come off when both allow it.
+
+    References
+    ----------
+    Resistances of the stages: data/defaults.csv. Clocks: science.build_up and science.setting.
+    """
+    days = day_cloud(inputs.bands) if days is None else days
+    start_h, mix_temp_c = _rows(inputs)
+    base_start_h, base_done_h = inputs.base_loads_h[0], _base_done_h(inputs)
+    clock = run_clock(
+        mix_temp_c,
+        inputs.thickness_m,
+        inputs.room,
+        start_h=start_h,
+        days=_days_of_rows(inputs, days),
+        evaporating=np.tile([True, False], len(start_h) // 2)[:, np.newaxis],
+        least_h=base_done_h - base_start_h + 1.0,
+    )
+    return stage_hours(inputs, days, clock)
+
+
+def sample_again(samples, days):
+    """Run the day on other days that differ in nothing but initial set and exponent.
+
+    Parameters
+    ----------
+    samples : DaySamples
+        The days already run [h].
+    days : Cloud
+        The same days, in the same order, with other values of those two [as its fields].
+
+    Returns
+    -------
+    DaySamples
+        As from `sample_day`, at a fraction of its cost [h].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> samples = sample_day(inputs)
+    >>> later = replace(samples.days, initial_set_h=samples.days.initial_set_h + 0.1)
+    >>> again = sample_again(samples, later).open_h["first_steel"]
+    >>> bool((again > samples.open_h["first_steel"]).all())
+    True
+
+    Notes
+    -----
+    Neither quantity moves the temperature of the slab, so that its history still holds. Where it ends too early
+    for the new days, the whole day is run again.
+
+    References
+    ----------
+    Derived.
+    """
+    inputs, clock = samples.inputs, samples.clock
+    rows = _days_of_rows(inputs, days)
+    needed_h = setting.age_at_resistance_h(defaults.si("stop_pr"), rows.initial_set_h, rows.exponent)
+    reached_h = clock.history.equivalent_age_h[-1]
+    if np.any(needed_h > reached_h):
+        return sample_day(inputs, days)
+    return stage_hours(inputs, days, SetClock(clock.history, rows.initial_set_h, rows.exponent))
+
+
+def _rows(inputs):
+    """Start and mix temperature of the rows of the clock, shapes (rows, 1)."""
+    layers = [(inputs.base_loads_h[0], inputs.base_temp_c), (inputs.face_load_h, inputs.mix_temp_c)]
+    if layers[0] == layers[1] and inputs.base_bands is None:  # one load for both: step it once
+        layers = layers[:1]
+    return tuple(np.repeat(column, 2)[:, np.newaxis] for column in zip(*layers, strict=True))
+
+
+def _base_done_h(inputs):
+    return inputs.base_loads_h[-1] + inputs.minutes_per_load / 60.0
+
+
+def _days_of_rows(inputs, days):
+    """The days as the rows of the clock need them: the base has values of its own where the log gave them."""
+    if inputs.base_bands is None:
+        return days
+    base = cloud_at(deviations(days, inputs.bands), inputs.base_bands)
+    names = ("initial_set_h", "exponent", "activation_energy_j_mol")
+    own = {name: np.repeat([getattr(base, name), getattr(days, name)], 2, axis=0) for name in names}
+    return replace(days, **own)
+
+
+def stage_hours(inputs, days, clock):
+    """Read every stage off the clock, on every day.
+
+    Parameters
+    ----------
+    inputs : DayInputs
+        What the day depends on [as its fields].
+    days : Cloud
+        The days [as its fields].
+    clock : SetClock
+        Their clock, rows as in DaySamples [as its fields].
+
+    Returns
+    -------
+    DaySamples
+        Opening and closing of every stage on every day [h].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> samples = sample_day(inputs)
+    >>> bool((stage_hours(inputs, samples.days, samples.clock).stands_h == samples.stands_h).all())
+    True
+
+    References
+    ----------
+    As `sample_day`.
+    """
+    start_h, _ = _rows(inputs)
+    base_start_h, base_done_h = inputs.base_loads_h[0], _base_done_h(inputs)
+    face_start_h = inputs.face_load_h
+
+    def reach(name):
+        """Hours after the first water at which base and face reach a resistance; shape (2, 2, days).
+
+        First axis base and face, second with and without evaporation.
+        """
+        hours = time_at_resistance_h(clock, defaults.si(name)) + start_h
+        return np.stack((hours[:2], hours[-2:]))
+
+    base_open_h = base_done_h + np.maximum(
+        defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.base_depth_m)
+    )
+    face_h = work.step_h(inputs.area_m2, defaults.get("face_minutes_per_area").value, inputs.hands)
+    float_h = work.step_h(inputs.area_m2, defaults.get("float_minutes_per_area").value, inputs.hands)
+    face_on_h = np.maximum(base_open_h, face_start_h + inputs.minutes_per_load / 60.0)
+    float_open_h = face_on_h + face_h
+    float_close_h = float_open_h + float_h
+    stands_h = float_close_h + _edge_h(days, inputs.thickness_m)
+
+    open_h = {"base": np.full_like(face_on_h, base_start_h), "face": face_on_h, "float": float_open_h}
+    close_h = {"base": np.full_like(face_on_h, base_done_h), "face": float_open_h, "float": float_close_h}
+    early_h = dict(open_h)
+    for key, (opens, closes) in _WINDOWS.items():
+        opening, closing = reach(opens), reach(closes)
+        if key == "strip":  # both layers must hold, and the edge must stand by itself
+            open_h[key], early_h[key] = np.maximum(opening.max(axis=0), stands_h)
+            close_h[key] = np.maximum(closing[1, 0], open_h[key])
+        else:
+            (open_h[key], early_h[key]), close_h[key] = opening[1], closing[1, 0]
+    open_h["stop"], early_h["stop"] = reach("stop_pr")[1]
+    close_h["stop"] = open_h["stop"]
+    open_h["look"], close_h["look"] = float_close_h, np.maximum(open_h["strip"], float_close_h)
+    early_h["look"] = float_close_h
+
+    gap_age_h = age_at_h(clock, base_done_h - base_start_h) + defaults.get("layer_gap").value / 60.0
+    no_print_h = np.maximum(reach("layer_gap_pr")[0, 0], base_done_h)
+    deadline_h = {"face": np.minimum(time_at_age_h(clock, gap_age_h)[0] + base_start_h, no_print_h)}
+    return DaySamples(inputs, days, open_h, close_h, early_h, deadline_h, stands_h, clock)
+
+
+def _edge_h(days, height_m):
+    """Hours of rest until an edge of this height stands alone, on each day."""
+    demand_pa = build_up.edge_demand_pa(
+        height_m, defaults.si("slab_density"), safety_factor=defaults.get("edge_safety_factor").value
+    )
+    return build_up.rest_to_stress_linear_s(demand_pa, days.yield_start_pa, days.build_up_pa_s) / 3600.0

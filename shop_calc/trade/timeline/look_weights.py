@@ -1,0 +1,249 @@
+"""Weights of the five hundred days after looks at the bench, and new days where too few of the old ones fit."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from shop_calc import defaults
+from shop_calc.science.setting import INITIAL_SET_PA
+from shop_calc.trade.timeline.cloud import cloud_at, deviations
+from shop_calc.trade.timeline.day_samples import sample_again
+from shop_calc.trade.timeline.look_fit import log_between, log_readings
+from shop_calc.trade.timeline.set_clock import at_h
+
+ENOUGH_DAYS = 100.0  # judgement: the 5 % point of fewer days wanders by a quarter of the band
+FEWEST_DAYS = 40.0  # judgement: below this the looks are softened, and the plan says so
+ROUNDS = 4
+_SET, _EXPONENT = 0, 1  # rows of the deviations that new days change
+_LEAST_AGE_H = 1e-3
+
+
+@dataclass(frozen=True)
+class Weighted:
+    """Days with the weights that the looks leave them.
+
+    Parameters
+    ----------
+    samples : DaySamples
+        The days, new ones where too few of the old fitted [h].
+    weight : ndarray of shape (2, days)
+        With evaporative cooling and without it, each summing to one [-].
+    effective_days : float
+        Number of equal days that would be worth as much, the smaller of the two rows [-].
+    renewed : bool
+        True when new days were drawn [-].
+    softened : float
+        Power to which the likelihood was taken; 1 unless too few days fitted even then [-].
+    shift : float
+        How far the middle of initial set moved, in the deviations of its band [-].
+
+    Examples
+    --------
+    >>> Weighted(None, np.ones((2, 1)), 1.0, False, 1.0, 0.0).renewed
+    False
+
+    References
+    ----------
+    Bayes' rule.
+    """
+
+    samples: object
+    weight: np.ndarray
+    effective_days: float
+    renewed: bool
+    softened: float
+    shift: float
+
+
+def weigh_days(samples, evidence):
+    """Weigh the days by what was seen.
+
+    Parameters
+    ----------
+    samples : DaySamples
+        The days, equally likely before the looks [h].
+    evidence : Evidence
+        What was seen [as its fields].
+
+    Returns
+    -------
+    Weighted
+        Days and weights [as its fields].
+
+    Examples
+    --------
+    >>> from datetime import datetime
+    >>> from shop_calc.trade.timeline.day import DayInputs, sample_day
+    >>> from shop_calc.trade.timeline.look import not_yet, seen
+    >>> from shop_calc.trade.timeline.look_fit import gather
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> looks = (not_yet(2.25, "strip"), seen(2.75, "strip"))
+    >>> weigh_days(sample_day(inputs), gather(looks, (2.25, 2.75))).effective_days > 100
+    True
+
+    Notes
+    -----
+    Importance sampling. Where fewer than ENOUGH_DAYS are left, initial set and exponent of each day are drawn anew
+    from a normal distribution laid over what is left, and weighed by prior times likelihood over that
+    distribution: the answer stays that of Bayes' rule. The other quantities of a day keep their draws. Only where
+    that fails too is the likelihood softened to a power below one, which widens every band.
+
+    References
+    ----------
+    Population Monte Carlo, from memory of Cappe and others 2004; Bayes' rule.
+    """
+    ages = _Ages(samples, evidence)
+    rows = deviations(samples.days, samples.inputs.bands)
+    prior = np.log(np.maximum(samples.days.weight, 1e-300))
+    fit = prior + ages.log_likelihood(samples.days)
+    days, renewed = samples.days, False
+    for _ in range(ROUNDS):
+        if _effective(_normal(fit)) >= ENOUGH_DAYS or not ages.informs_set:
+            break
+        rows, prior, likelihood = _draw(rows, prior, fit - prior, ages, samples.inputs.bands)
+        fit, renewed = prior + likelihood, True
+    softened = 1.0 if _effective(_normal(fit)) >= FEWEST_DAYS else _power(prior, fit - prior, FEWEST_DAYS)
+    weight = _normal(prior + softened * (fit - prior))
+    if renewed:
+        days = cloud_at(rows, samples.inputs.bands, _normal(prior))
+        samples = sample_again(samples, days)
+    shift = float((weight[0] * rows[_SET]).sum())
+    return Weighted(samples, weight, _effective(weight), renewed, softened, shift)
+
+
+def _normal(log_weight):
+    """Weights that sum to one along the last axis."""
+    weight = np.exp(log_weight - log_weight.max(axis=-1, keepdims=True))
+    return weight / weight.sum(axis=-1, keepdims=True)
+
+
+def _effective(weight):
+    return float((1.0 / (weight**2).sum(axis=-1)).min())
+
+
+def _power(prior, likelihood, wanted):
+    """Largest power of the likelihood, at most 1, that leaves as many effective days as wanted."""
+    low, high = 0.0, 1.0
+    if _effective(_normal(prior + likelihood)) >= wanted:
+        return 1.0
+    for _ in range(20):
+        middle = (low + high) / 2
+        low, high = (middle, high) if _effective(_normal(prior + middle * likelihood)) >= wanted else (low, middle)
+    return low
+
+
+def _draw(rows, prior, likelihood, ages, bands):
+    """New initial sets and exponents around what the looks leave; rows, log prior weight, log likelihood."""
+    power = _power(prior, likelihood, ENOUGH_DAYS / 2)
+    weight = _normal(prior + power * likelihood).mean(axis=0)
+    free = np.stack((rows[_SET] - ages.lead, rows[_EXPONENT]))  # a warm day and a slow mortar look alike
+    middle = (free * weight).sum(axis=1, keepdims=True)
+    away = free - middle
+    spread = 1.5 * (away * weight) @ away.T + 1e-4 * np.eye(2)  # wider than what is left, so that no tail is lost
+    root = np.linalg.cholesky(spread)
+    normal = ages.normal
+    new = rows.copy()
+    new[_SET], new[_EXPONENT] = middle + root @ normal
+    log_drawn = -0.5 * (normal**2).sum(axis=0) - np.log(root[0, 0] * root[1, 1])
+    new[_SET] += ages.lead
+    prior = -0.5 * (new[_SET] ** 2 + new[_EXPONENT] ** 2) - log_drawn
+    return new, prior, ages.log_likelihood(cloud_at(new, bands))
+
+
+class _Ages:
+    """Equivalent ages at the looks, which initial set and exponent do not move."""
+
+    def __init__(self, samples, evidence):
+        self.samples, self.evidence = samples, evidence
+        inputs, history = samples.inputs, samples.clock.history
+        starts_h = {"base": inputs.base_loads_h[0], "face": inputs.face_load_h}
+        self.log_age = {}
+        times = {(b.layer, at) for b in evidence.between for at in (b.after_h, b.before_h) if at is not None}
+        times |= {(reading.layer, reading.at_h) for reading in evidence.readings}
+        for layer, at in times:
+            for one in ("base", "face") if layer == "both" else (layer,):
+                if one != "early":
+                    age_h = _age_h(history, at - starts_h[one])
+                    row = age_h[:2] if one == "base" else age_h[-2:]
+                    self.log_age[one, at] = np.log(np.maximum(row, _LEAST_AGE_H))
+        self.informs_set = bool(self.log_age)
+        days = samples.days.weight.size
+        self.normal = cloud_normal(days)
+        if self.informs_set:
+            mean = np.mean([row.mean(axis=0) for row in self.log_age.values()], axis=0)
+            low, _, high = (inputs.bands or {}).get("set_time_initial", defaults.si_band("set_time_initial"))
+            self.lead = (mean - mean.mean()) / max(np.log(high / low) / 3.29, 1e-6)
+
+    def log_likelihood(self, days):
+        """Log likelihood of all looks, shape (2, days): with evaporative cooling and without."""
+        base = face = days
+        if self.samples.inputs.base_bands is not None:
+            base = cloud_at(deviations(days, self.samples.inputs.bands), self.samples.inputs.base_bands)
+        mortar = {"base": base, "face": face}
+
+        def log_pa(layer, at):
+            day = mortar[layer]
+            return np.log(INITIAL_SET_PA) + day.exponent * (self.log_age[layer, at] - np.log(day.initial_set_h))
+
+        total = np.zeros((2, days.weight.size))
+        for item in self.evidence.between:
+            ends = (None if at is None else self._past(item, at, log_pa) for at in (item.after_h, item.before_h))
+            total = total + log_between(*ends)
+        if self.evidence.readings:
+            readings = self.evidence.readings
+            for by_rod, shared in ((True, defaults.si("rod_day_scatter")), (False, 0.0)):
+                kind = [reading for reading in readings if reading.by_rod is by_rod]
+                if kind:
+                    difference = np.array([r.log_pa - log_pa(r.layer, r.at_h) for r in kind])
+                    total = total + log_readings(difference, np.array([r.scatter for r in kind]), shared)
+        return total
+
+    def _past(self, item, at, log_pa):
+        """How far the mortar is past a cue at one hour, over the scatter; shape (2, days)."""
+        if item.layer == "early":
+            return np.broadcast_to((at - self.samples.open_h[item.name]) / item.scatter, (2, self.normal.shape[1]))
+        layers = ("base", "face") if item.layer == "both" else (item.layer,)
+        past = np.min([(log_pa(layer, at) - item.log_pa) / item.scatter for layer in layers], axis=0)
+        if item.layer == "both":
+            past = np.minimum(past, (at - self.samples.stands_h) / defaults.si("early_cue_scatter"))
+        return past
+
+
+def cloud_normal(count):
+    """Give pairs of standard normal deviations, the same at every call.
+
+    Parameters
+    ----------
+    count : int
+        How many [-].
+
+    Returns
+    -------
+    ndarray of shape (2, count)
+        Deviations, even over the plane [-].
+
+    Examples
+    --------
+    >>> cloud_normal(500).shape
+    (2, 500)
+
+    References
+    ----------
+    Additive recurrence with the plastic number, from memory of Roberts 2018; normal by the inverse.
+    """
+    from scipy.special import ndtri
+
+    number = np.arange(1, count + 1)
+    plastic = 1.32471795724474602596
+    return ndtri(np.stack(((0.5 + number / plastic) % 1.0, (0.5 + number / plastic**2) % 1.0)))
+
+
+def _age_h(history, at_hour):
+    """Equivalent age of every row and day; beyond the history at its last pace, before the water zero."""
+    if at_hour <= 0:
+        return np.zeros_like(history.equivalent_age_h[0])
+    beyond = max(at_hour - history.time_h[-1], 0.0)
+    age_h = at_h(history.time_h, history.equivalent_age_h, at_hour)
+    pace = (history.equivalent_age_h[-1] - history.equivalent_age_h[-2]) / (history.time_h[1] - history.time_h[0])
+    return age_h + beyond * pace

@@ -1,0 +1,293 @@
+"""Re-planning: what was seen at the bench tightens every later window at once."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from shop_calc import defaults
+from shop_calc.trade.advice import Advice
+from shop_calc.trade.timeline.cloud import quantile
+from shop_calc.trade.timeline.day import EARLY_SHARE, LATE_SHARE, Day, read_day
+from shop_calc.trade.timeline.look import CUES, look_h, look_words, not_yet, rod_reading, seen, thumb_print
+from shop_calc.trade.timeline.look_fit import gather
+from shop_calc.trade.timeline.look_weights import weigh_days
+from shop_calc.trade.timeline.stages import ORDER, STAGES
+
+__all__ = ["Replan", "RulerRow", "not_yet", "replan", "rod_reading", "ruler", "seen", "thumb_print"]
+
+FAR_SHIFT = 2.0  # judgement: beyond this deviation of its band the initial set is worth a word
+
+
+@dataclass(frozen=True)
+class Replan:
+    """The day after the looks, beside the day before them.
+
+    Parameters
+    ----------
+    day : Day
+        Re-planned, every window at once [h].
+    before : Day
+        As it stood [h].
+    opening_before_h, opening_after_h : dict of str to (float, float, float)
+        5 %, 50 % and 95 % points of the opening of each stage with a cue [h].
+    effective_days : float
+        Number of equal days that the weighted days are worth [-].
+    clashes : tuple of (Look, Look)
+        Looks that contradict each other; both are left out [-].
+    marks : tuple of (str, float, bool)
+        Looks at cues as the ribbon of the day draws them: stage, hour, whether it was there [-, h, -].
+    advice : tuple of Advice
+        What changed, what does not fit [-].
+
+    Examples
+    --------
+    >>> from datetime import datetime
+    >>> from shop_calc.trade.timeline.day import DayInputs, plan_day
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> result = replan(plan_day(inputs), (not_yet(2.25, "strip"), seen(2.75, "strip")))
+    >>> result.band_h("first_steel") < 0.75 * result.band_before_h("first_steel")
+    True
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    day: Day
+    before: Day
+    opening_before_h: dict
+    opening_after_h: dict
+    effective_days: float
+    clashes: tuple
+    marks: tuple
+    advice: tuple
+
+    def band_h(self, stage):
+        """Width of the opening of a stage after the looks, 5 to 95 % [h]."""
+        return self.opening_after_h[stage][2] - self.opening_after_h[stage][0]
+
+    def band_before_h(self, stage):
+        """Width of the opening of a stage before the looks, 5 to 95 % [h]."""
+        return self.opening_before_h[stage][2] - self.opening_before_h[stage][0]
+
+
+def replan(day, looks):
+    """Plan the rest of the day from what was seen.
+
+    Give all looks of the day each time; the order does not matter.
+
+    Parameters
+    ----------
+    day : Day or DaySamples
+        The day as planned, or its days [h].
+    looks : sequence of Look
+        What was seen since the first water [as its fields].
+
+    Returns
+    -------
+    Replan
+        The new day, the old one, and what changed [as its fields].
+
+    Raises
+    ------
+    ValueError
+        When a look is before the first water or four days after it.
+
+    Examples
+    --------
+    >>> from datetime import datetime
+    >>> from shop_calc.trade.timeline.day import DayInputs, plan_day
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> day = plan_day(inputs)
+    >>> result = replan(day, (seen(2.25, "strip"), not_yet(2.75, "strip")))
+    >>> result.advice[0].text
+    'Look again, these two cannot both be: cue for "Sides off, patch the edges" seen at 10:15; \
+cue for "Sides off, patch the edges" not yet there at 10:45.'
+
+    Notes
+    -----
+    Every one of the 500 days is weighed by how well it explains the looks: interval-censored between "not yet" and
+    "seen", a normal scatter in the logarithm of resistance. The early edge of every window keeps evaporative
+    cooling out, and weighs its days so: what the looks already show of the day is not counted a second time.
+
+    References
+    ----------
+    Bayes' rule; scatters in data/defaults.csv, judgement.
+    """
+    samples = day.samples if isinstance(day, Day) else day
+    before = day if isinstance(day, Day) else read_day(samples)
+    looks = tuple(looks)
+    hours = tuple(look_h(look, samples.inputs.water_in) for look in looks)
+    evidence = gather(looks, hours)
+    if not evidence.between and not evidence.readings:
+        opening = _opening(before.samples, before.weight)
+        result = Replan(
+            before, before, opening, opening, 1.0 / float((before.weight**2).sum()), _pairs(looks, evidence), (), ()
+        )
+        return replace(result, advice=_clash_advice(result, samples.inputs.water_in))
+    weighted = weigh_days(samples, evidence)
+    after = _no_look_back(read_day(weighted.samples, *weighted.weight), looks, hours)
+    marks = tuple((look.stage, at, look.kind == "seen") for look, at in zip(looks, hours, strict=True) if look.stage)
+    result = Replan(
+        after, before, _opening(before.samples, before.weight), _opening(after.samples, after.weight),
+        weighted.effective_days, _pairs(looks, evidence), marks, (),
+    )  # fmt: skip
+    return replace(result, advice=_advice(result, weighted))
+
+
+def _pairs(looks, evidence):
+    return tuple((looks[a], looks[b]) for a, b in evidence.clashes)
+
+
+def _opening(samples, weight):
+    """5, 50 and 95 % points of the opening of every stage with a cue."""
+    keys = tuple(CUES)
+    stack = np.array([samples.open_h[key] for key in keys])
+    points = np.stack([quantile(stack, weight, share) for share in (EARLY_SHARE, 0.5, LATE_SHARE)], axis=1)
+    return {key: tuple(float(value) for value in row) for key, row in zip(keys, points, strict=True)}
+
+
+def _no_look_back(day, looks, hours):
+    """A stage that was not there at a look is not looked for before that look."""
+    latest = {}
+    for look, at in zip(looks, hours, strict=True):
+        if look.kind == "not_yet":
+            latest[look.stage] = max(at, latest.get(look.stage, 0.0))
+    stages = tuple(
+        replace(stage, look_from_h=min(max(stage.look_from_h, latest.get(stage.key, 0.0)), stage.likely_from_h))
+        for stage in day.stages
+    )
+    return replace(day, stages=stages)
+
+
+def _advice(result, weighted):
+    lines = list(_clash_advice(result, result.day.water_in))
+    if weighted.softened < 1.0:
+        lines.append(
+            Advice(
+                "act", "looks", "These looks do not fit one mortar: the windows are kept wide. Look again, and check "
+                "hours, layer and units of the readings.",
+                f"Only {weighted.effective_days:.0f} of the days are left after counting each look for "
+                f"{weighted.softened:.2f} of its worth.", "derived", "effective number of weighted samples",
+            )
+        )  # fmt: skip
+    if abs(weighted.shift) > FAR_SHIFT:
+        pace = "slower" if weighted.shift > 0 else "faster"
+        lines.append(
+            Advice(
+                "act", "looks", f"Today's mortar is far {pace} than planned. The rest of the day follows the looks; check "
+                "mix temperature, water, reducer and retarder, and write it in the log.",
+                f"Its initial set lies {abs(weighted.shift):.1f} deviations from the middle of the plan.", "derived",
+                "bands of data/defaults.csv or of the log",
+            )
+        )  # fmt: skip
+    old, new = (plan.stage("first_steel") for plan in (result.before, result.day))
+    lines.append(
+        Advice(
+            "note", "first_steel",
+            f"First steel likely from {result.day.clock(new.likely_from_h):%H:%M}, before the looks "
+            f"{result.before.clock(old.likely_from_h):%H:%M}.",
+            f"Nine days of ten open within {result.band_h('first_steel') * 60:.0f} min, before the looks "
+            f"{result.band_before_h('first_steel') * 60:.0f}.", "derived", "weights of the 500 days",
+        )
+    )  # fmt: skip
+    return tuple(lines)
+
+
+def _clash_advice(result, water_in):
+    return tuple(
+        Advice(
+            "act", "looks",
+            f"Look again, these two cannot both be: {look_words(a, water_in)}; {look_words(b, water_in)}.",
+            "Mortar does not get softer. Neither of the two is used until one is taken back.", "derived",
+            "resistance never falls; scatters of data/defaults.csv",
+        )
+        for a, b in result.clashes
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class RulerRow:
+    """One line of the ruler: if it was seen then, the next comes so.
+
+    Parameters
+    ----------
+    seen_h : float
+        When the first cue was seen, hours after the first water [h].
+    look_from_h, likely_h, over_by_h : float
+        The next stage: look from, likely from, over by [h].
+
+    Examples
+    --------
+    >>> RulerRow(2.5, 2.9, 3.1, 3.7).likely_h
+    3.1
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    seen_h: float
+    look_from_h: float
+    likely_h: float
+    over_by_h: float
+
+
+def ruler(samples, stage_seen="strip", stage_next="first_steel", step_h=0.25):
+    """List when the next stage comes for every hour at which a cue may be seen.
+
+    Parameters
+    ----------
+    samples : DaySamples or Day
+        The day [h].
+    stage_seen : str
+        Stage whose cue is seen, a key of look.CUES [-].
+    stage_next : str
+        The later stage that is asked for [-].
+    step_h : float
+        From one line to the next [h].
+
+    Returns
+    -------
+    tuple of RulerRow
+        From the first line inside the window of the seen stage to the last [h].
+
+    Raises
+    ------
+    ValueError
+        When a stage has no cue, or the next one does not come later.
+
+    Examples
+    --------
+    >>> from datetime import datetime
+    >>> from shop_calc.trade.timeline.day import DayInputs, plan_day
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> [row.seen_h for row in ruler(plan_day(inputs))][:3]
+    [2.0, 2.25, 2.5]
+
+    Notes
+    -----
+    Each line supposes that the cue was not there one look earlier (look_interval of data/defaults.csv).
+
+    References
+    ----------
+    As `replan`.
+    """
+    if stage_seen not in CUES or stage_next not in CUES:
+        raise ValueError(f"stage: {stage_seen!r}, {stage_next!r} given; both must be of {', '.join(CUES)}")
+    if ORDER.index(stage_next) <= ORDER.index(stage_seen):
+        raise ValueError(
+            f"stage: {STAGES[stage_next].title!r} given; it must come after {STAGES[stage_seen].title!r}"
+        )
+    day = samples if isinstance(samples, Day) else read_day(samples)
+    first_h, _, last_h = _opening(day.samples, day.weight)[stage_seen]
+    gap_h = defaults.si("look_interval")
+    rows = []
+    for number in range(int(np.ceil(first_h / step_h - 1e-9)), int(np.floor(last_h / step_h + 1e-9)) + 1):
+        at = number * step_h
+        stage = replan(day, (not_yet(max(at - gap_h, 0.0), stage_seen), seen(at, stage_seen))).day.stage(stage_next)
+        rows.append(RulerRow(at, stage.look_from_h, stage.likely_from_h, stage.over_by_h))
+    return tuple(rows)
