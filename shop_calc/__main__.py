@@ -16,12 +16,14 @@ def _arguments():
     plan.add_argument("job", help="a job file (.toml)")
     plan.add_argument("--why", metavar="NAME", help="explain one value: formula, inputs, mark, source; 'all' lists names")
     plan.add_argument("--units", choices=("us", "si", "both"), default="both", help="units of the print")
+    lessons = commands.add_parser("lessons", help="copy the lessons and the data into a folder of your own")
+    lessons.add_argument("folder", help="made when it is not there; a file that you edited is never touched")
     return parser
 
 
 def _plan(options):
     from shop_calc.trade.explain import explain
-    from shop_calc.trade.job import read_job
+    from shop_calc.trade.jobs.job import read_job
     from shop_calc.trade.plan import make_plan
     from shop_calc.trade.report import report
 
@@ -31,6 +33,14 @@ def _plan(options):
     if options.why:
         return explain(plan.working, options.why, options.units) + "\n"
     return report(plan, options.units)
+
+
+def _lessons(options):
+    from shop_calc.lesson.copies import copy_lessons
+
+    done = copy_lessons(options.folder)
+    kept = "".join(f"  kept as you edited it: {name}\n" for name in done.kept)
+    return f"{options.folder}: {done.words()}\n{kept}"
 
 
 def main(arguments=None):
@@ -57,7 +67,7 @@ def main(arguments=None):
     """
     options = _arguments().parse_args(arguments)
     try:
-        text = {"plan": _plan}[options.command](options)
+        text = {"plan": _plan, "lessons": _lessons}[options.command](options)
     except ValueError as error:
         print(str(error), file=sys.stderr)
         return 2

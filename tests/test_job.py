@@ -98,6 +98,8 @@ def test_us_and_si_entries_give_the_same_plan():
         ({"piece__exposed": ["front", "top"]}, "'top' given; the edges are front, right, back, left"),
         ({"piece__exposed": "most"}, "a list of edge names"),
         ({"piece__use": "boat"}, "piece.use: 'boat' given"),
+        ({"piece__corner_radius": "9 in"}, "corner radius"),
+        ({"piece__notch_at": "9 in"}, "a rectangle has no such size"),
         ({"layers__face": "1 1/2 in"}, "less than the thickness"),
         ({"layers__face_allowance": "25"}, "layers.face_allowance: '25' given"),
         ({"mix__recipe": "grandmother's"}, "grandmother's"),
@@ -134,6 +136,23 @@ def test_a_cut_out_outside_and_crossing_corners_are_named():
     bow_tie = {"outline": "polygon", "points": [["0 in", "0 in"], ["40 in", "20 in"], ["40 in", "0 in"], ["0 in", "20 in"]],
                "thickness": "1.5 in"}  # fmt: skip
     assert any("cross" in line for line in lines(changed(piece=bow_tie)))
+
+
+def test_an_opening_may_show_some_of_its_edges():
+    hole = {"shape": "rectangle", "length": "12 in", "width": "6 in", "at": ["30 in", "7 in"]}
+    face = {}
+    for exposed in (False, ["front"], ["front", "back"], True):
+        job = check_job(changed(piece__cutout=[hole | {"exposed": exposed}]))
+        face[str(exposed)] = make_plan(job).layers.face_m3
+    assert list(face.values()) == sorted(face.values()) and len(set(face.values())) == 4
+    assert any("true, false or a list" in line for line in lines(changed(piece__cutout=[hole | {"exposed": 3}])))
+
+
+def test_round_corners_take_concrete_away():
+    square, rounded = (make_plan(check_job(changed(piece__corner_radius=radius))) for radius in (None, "3 in"))
+    assert square.layers.total_m3 - rounded.layers.total_m3 == pytest.approx(
+        (4 - 3.14159265) * 0.0762**2 * 0.0381, rel=1e-4
+    )
 
 
 def test_several_problems_are_said_together():

@@ -13,7 +13,7 @@ from shop_calc.trade.timeline.day_working import day_working, night_working
 from shop_calc.trade.timeline.drying import Drying, face_clock, face_drying
 from shop_calc.trade.shape.form import Form, build_form
 from shop_calc.trade.jobs.job import Job
-from shop_calc.trade.jobs.job_fields import SIZES
+from shop_calc.trade.jobs.job_fields import OPTIONAL_SIZES, SIZES
 from shop_calc.trade.shape.layers import Layers, split_layers
 from shop_calc.trade.mortar.mix import Mix, build_mix
 from shop_calc.trade.shape.outline import build_outline, place
@@ -147,7 +147,8 @@ def make_plan(job):
 
 
 def _sizes(row, outline):
-    return {f"{size}_m": row[size] for size in SIZES[outline]}
+    optional = (size for size in OPTIONAL_SIZES.get(outline, ()) if row[size] is not None)
+    return {f"{size}_m": row[size] for size in (*SIZES[outline], *optional)}
 
 
 def _piece(job):

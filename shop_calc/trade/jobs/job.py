@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from shop_calc import defaults
 from shop_calc.trade.jobs.job_entries import LONGEST_NAME, entry_value, shown
-from shop_calc.trade.jobs.job_fields import ALL_SIZES, FIELDS, REQUIRED_SECTIONS, SECTIONS, SIZES
+from shop_calc.trade.jobs.job_fields import ALL_SIZES, FIELDS, OPTIONAL_SIZES, REQUIRED_SECTIONS, SECTIONS, SIZES
 from shop_calc.trade.problems import Collector
 
 LARGEST_FILE = 200_000  # bytes; the longest job of ours has 2,000
@@ -323,7 +323,7 @@ def _sizes(found, entry, table, outline):
         if size not in table:
             found.say(f"{entry}.{size}: nothing given; a {outline} needs {', '.join(SIZES[outline])}")
     for size in ALL_SIZES:
-        if size in table and size not in SIZES[outline]:
+        if size in table and size not in (*SIZES[outline], *OPTIONAL_SIZES.get(outline, ())):
             found.say(
                 f"{entry}.{size}: {shown(table[size])} given; a {outline} has no such size, "
                 f"it needs {', '.join(SIZES[outline])}"

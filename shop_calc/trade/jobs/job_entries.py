@@ -70,7 +70,7 @@ def entry_value(field, given, entry):
     """
     readers = {
         "choice": _choice, "name": _name, "count": _count, "clock": _clock, "humidity": _humidity,
-        "edges": _edges, "place": _place, "points": _points, "switch": _switch, "recipe": _recipe,
+        "edges": _edges, "place": _place, "points": _points, "seen": _seen, "recipe": _recipe,
         "minutes": _minutes, "stone": _stone,
     }  # fmt: skip
     if field.kind in readers:
@@ -148,10 +148,12 @@ def _edges(field, given, entry):
     return tuple(name.strip() for name in given)
 
 
-def _switch(field, given, entry):
-    if not isinstance(given, bool):
-        raise ValueError(f"{entry}: {shown(given)} given; it must be true or false, without quotes")
-    return given
+def _seen(field, given, entry):
+    if isinstance(given, bool):
+        return given
+    if isinstance(given, list) and given and all(isinstance(name, str) for name in given):
+        return frozenset(name.strip().lower() for name in given)
+    raise ValueError(f"{entry}: {shown(given)} given; it must be true, false or a list of edge names")
 
 
 def _pair(given, entry):

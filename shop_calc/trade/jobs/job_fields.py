@@ -18,7 +18,7 @@ class Field:
         As written in the file [-].
     kind : str
         A kind of units.KINDS, or choice, name, count, minutes, clock, humidity, edges, place,
-        points, recipe, stone, switch [-].
+        points, recipe, seen, stone [-].
     row : str
         Row of the defaults table that gives default and range; empty when there is none [-].
     default : object
@@ -58,6 +58,7 @@ FIELDS = {
         Field("notch_length", "length", words="missing corner of an L, opening of a U, along the front edge"),
         Field("notch_width", "length", words="missing corner of an L, opening of a U, from the back"),
         Field("notch_at", "length", words="opening of a U: distance from the left end"),
+        Field("corner_radius", "length", words="rounding of all corners of a rectangle"),
         Field("points", "points", words="corners of a polygon, counter-clockwise, as pairs of sizes"),
         Field("thickness", "length", "slab_thickness", required=True, words="of the whole piece"),
         Field("exposed", "edges", default="all", words="edges that will be seen: names, all or none"),
@@ -74,9 +75,10 @@ FIELDS = {
         Field("length", "length", words="along the front edge"),
         Field("width", "length", words="from front to back"),
         Field("diameter", "length", words="of a round opening"),
+        Field("corner_radius", "length", words="rounding of all corners of a rectangle"),
         Field("points", "points", words="corners of a polygon, from the opening's own corner"),
         Field("at", "place", required=True, words="middle of the opening from the left front corner"),
-        Field("exposed", "switch", default=False, words="true when its edge will be seen"),
+        Field("exposed", "seen", default=False, words="true when its edge will be seen, or a list of edge names"),
     ),
     "layers": (
         Field("face", "length", "face_thickness", words="thickness of the face"),
@@ -136,4 +138,7 @@ SIZES = {
     "racetrack": ("length", "width"),
     "polygon": ("points",),
 }
-ALL_SIZES = ("length", "width", "diameter", "notch_length", "notch_width", "notch_at", "points")
+OPTIONAL_SIZES = {"rectangle": ("corner_radius",)}
+ALL_SIZES = (
+    "corner_radius",
+    "length", "width", "diameter", "notch_length", "notch_width", "notch_at", "points")
