@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import datetime
+from itertools import pairwise
 from types import SimpleNamespace
 
 import numpy as np
@@ -24,7 +25,7 @@ from shop_calc.lesson.pictures.ribbon import TINTS, RibbonOfTheDay
 from shop_calc.lesson.pictures.sections import LayerSections, PiecePlan
 from shop_calc.lesson.pictures.slab import LINES, MARKS, MortarTemperature
 from shop_calc.lesson.pictures.weighing import WeighBars
-from shop_calc.trade import outline
+from shop_calc.trade.shape import outline
 
 START = datetime(2026, 5, 4, 8)
 NAMES = tuple(demo.pictures())
@@ -32,9 +33,7 @@ LONG = " and a good many further words that nobody would put on a sheet of paper
 
 
 def _long_ribbon():
-    stages = [
-        replace(s, title=s.title + LONG, tool=s.tool + LONG, cue=f"{s.cue}; {LONG}") for s in demo.STAGES
-    ]
+    stages = [replace(s, title=s.title + LONG, tool=s.tool + LONG, cue=f"{s.cue}; {LONG}") for s in demo.STAGES]
     night = replace(stages[-1], key="lift", look_from_h=22.0, likely_from_h=23.0, likely_to_h=27.0, over_by_h=29.5)
     hours = tuple(range(0, 28, 4))
     room = SimpleNamespace(from_h=hours, air_temp_c=(21.5,) * 7, rh_fraction=(0.555,) * 7, wind_m_s=(1.0,) * 7)
@@ -58,7 +57,9 @@ def _seen_ribbon():
 
 
 def _heavy_bars():
-    return WeighBars([replace(r, name=r.name + LONG, base_kg=40 * r.base_kg, face_kg=40 * r.face_kg) for r in demo.ROWS])
+    return WeighBars(
+        [replace(r, name=r.name + LONG, base_kg=40 * r.base_kg, face_kg=40 * r.face_kg) for r in demo.ROWS]
+    )
 
 
 def _faceless_bars():
@@ -91,7 +92,12 @@ def _flat_day(apart_k):
 
 def _days(factor):
     strips = [
-        replace(s, name=s.name + " that was never made", open_h=factor * s.open_h, marks_h=tuple(factor * m for m in s.marks_h))
+        replace(
+            s,
+            name=s.name + " that was never made",
+            open_h=factor * s.open_h,
+            marks_h=tuple(factor * m for m in s.marks_h),
+        )
         for s in demo._openings()
     ]
     return FiftyDays(strips, START, title="Sides off" + LONG)
@@ -235,7 +241,7 @@ def test_fills_that_touch_differ_in_a_grey_print():
     assert _differ(FILLS["water"], FILLS["ice"], (HATCH["water"], HATCH["ice"]))
     greys = [float(luminance(to_rgb(fill))) for _, fill, _ in FIELDS]
     assert greys == sorted(greys, reverse=True)
-    for (_, fill, hatch), (_, other, other_hatch) in zip(FIELDS, FIELDS[1:], strict=False):
+    for (_, fill, hatch), (_, other, other_hatch) in pairwise(FIELDS):
         assert hatch != other_hatch
         assert contrast(to_rgb(fill), to_rgb(other)) >= 1.3
 

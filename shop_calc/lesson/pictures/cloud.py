@@ -218,7 +218,7 @@ def fifty_days(
 
     Parameters
     ----------
-    strips, water_in, title, not_yet_h, there_h
+    strips, water_in, title, not_yet_h, there_h : as there
         As for `FiftyDays` and its `update` [h].
     system : str
         Not used: times are the same in both [-].
@@ -238,7 +238,7 @@ def fifty_days_alt(strips, water_in, title="When it opens, on fifty days like to
 
     Parameters
     ----------
-    strips, water_in, title, not_yet_h, there_h
+    strips, water_in, title, not_yet_h, there_h : as there
         As for `fifty_days` [h].
 
     Returns

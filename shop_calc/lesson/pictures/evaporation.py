@@ -20,7 +20,7 @@ from shop_calc.units import show
 WIDTH_IN, HEIGHT_IN = 9.0, 5.2
 LEFT_IN, RIGHT_IN, TOP_IN, BELOW_IN, WORDS_IN = 0.82, 5.95, 0.86, 0.66, 6.68
 # Light to dark, so that a grey print keeps the order; hatched so that touching fields differ without colour.
-FIELDS = (("good", "#BFE3D6", ""), ("watch", "#F2B84B", "//"), ("stop", "#C65A1A", "xx"))
+FIELDS = (("good", "#D0ECE2", ""), ("watch", "#F2B84B", "//"), ("stop", "#C65A1A", "xx"))
 
 
 @dataclass(frozen=True)

@@ -140,8 +140,12 @@ def place(figure, x_in, y_in, text="", *, size=PLAIN, weight="normal", color=INK
         Where [in].
     text : str
         What it says; never read as a formula, so a "$" stays a "$" [-].
-    size, weight, color, ha, va
+    size : float
+        Type size [pt].
+    weight, color, ha, va : str
         As in matplotlib [-].
+    more : dict
+        Further looks, as in matplotlib [-].
 
     Returns
     -------

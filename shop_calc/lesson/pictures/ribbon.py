@@ -19,7 +19,7 @@ TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}
 GAP_IN = 0.07
 
 
-def reach_h(stages, dark_h=()):
+def reach_h(stages):
     """Ends of a clock that holds all stages, with room for the first time beside its band.
 
     Parameters
@@ -279,11 +279,11 @@ def ribbon_of_the_day(
 
     Parameters
     ----------
-    stages, water_in, load_offsets_h, room, dark_h, between_h, title
+    stages, water_in, load_offsets_h, room, dark_h, between_h, title : as there
         As for `RibbonOfTheDay` [h].
     system : str
         "us", "si" or "both" [-].
-    **seen
+    **seen : dict
         `first` and `seen`, as for `RibbonOfTheDay.update` [h].
 
     Returns

@@ -70,7 +70,7 @@ def ribbon_of_the_day_alt(
 
     Parameters
     ----------
-    stages, water_in, load_offsets_h, room, dark_h, first, seen, title
+    stages, water_in, load_offsets_h, room, dark_h, first, seen, title : as there
         As for `RibbonOfTheDay` and its `update` [-].
     system : str
         "us", "si" or "both" [-].

@@ -187,7 +187,7 @@ def mortar_temperature_alt(result, water_in, system="both", title="The mortar fo
 
     Parameters
     ----------
-    result, water_in, system, title
+    result, water_in, system, title : as there
         As for `mortar_temperature` [-].
 
     Returns

@@ -184,7 +184,7 @@ def weigh_bars_alt(rows, heading="The whole batch", system="both"):
 
     Parameters
     ----------
-    rows, heading, system
+    rows, heading, system : as there
         As for `weigh_bars` [-].
 
     Returns
