@@ -17,7 +17,7 @@ EVENTS = {
     "last_steel_end": "last_steel_pr_high",
     "stop": "stop_pr",
 }
-CHUNK = 16_384  # elements stepped together: they stay in the processor's cache
+CHUNK = 8_192  # elements stepped together: they stay in the processor's cache
 
 
 def middle_times_h(mix_temp_c, air_temp_c, rh_fraction, wind_m_s, thickness_m, events=tuple(EVENTS), *, air=None,
