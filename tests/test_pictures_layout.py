@@ -28,7 +28,7 @@ from shop_calc.lesson.pictures.weighing import WeighBars
 from shop_calc.trade.shape import outline
 
 START = datetime(2026, 5, 4, 8)
-NAMES = tuple(demo.pictures())
+NAMES = tuple(demo.BUILD)
 LONG = " and a good many further words that nobody would put on a sheet of paper in any shop"
 
 
@@ -140,7 +140,7 @@ EXTREMES = {
 
 @pytest.mark.parametrize("name", NAMES)
 def test_words_of_every_picture_are_on_the_sheet_apart_and_large_enough(name):
-    figure = demo.pictures()[name].figure
+    figure = demo.BUILD[name]().figure
     assert off_the_sheet(figure) == []
     assert on_each_other(figure) == []
     assert min(text.get_fontsize() for text, _ in words_drawn(figure)) >= LEAST
@@ -175,7 +175,7 @@ UPDATES = {
 
 @pytest.mark.parametrize("name", NAMES)
 def test_an_update_moves_artists_and_never_adds_one(name):
-    picture = demo.pictures()[name]
+    picture = demo.BUILD[name]()
     read, more = UPDATES[name]
 
     def count():
@@ -196,7 +196,7 @@ def test_an_update_moves_artists_and_never_adds_one(name):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_pictures_speak_one_system_or_both(name):
-    picture = demo.pictures()[name]
+    picture = demo.BUILD[name]()
     read, more = UPDATES[name]
     said = {}
     for system in ("us", "si", "both"):
@@ -212,7 +212,7 @@ def test_pictures_speak_one_system_or_both(name):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_an_update_of_another_length_is_refused(name):
-    picture = demo.pictures()[name]
+    picture = demo.BUILD[name]()
     few = {
         "two layers": lambda: replace(demo._bench(), edges=demo._bench().edges[:2]),
         "weigh bars": lambda: demo.ROWS[:3],
@@ -263,7 +263,7 @@ def test_colour_blind_matrices_keep_grey_grey_and_confuse_red_with_green():
 
 
 def test_one_page_shows_every_picture_four_times_with_its_words(tmp_path):
-    shown = {name: picture for name, picture in demo.pictures().items() if name in ("fifty days", "weigh bars")}
+    shown = {name: demo.BUILD[name]() for name in ("fifty days", "weigh bars")}
     page = page_html(shown)
     assert page.count("<img ") == 8 and page.count("alt=") == 8
     assert "protanopia" in page and "deuteranopia" in page and "invented" in page

@@ -19,6 +19,7 @@ from shop_calc.lesson.pictures.weighing import WeighBars, WeighRow
 from shop_calc.lesson.pictures.what_if import Side, WhatIf, WhatIfMap
 
 WATER_IN = datetime(2026, 5, 4, 8, 0)
+LOADS_H = (0.0, 1 / 3, 2 / 3)
 
 
 @dataclass(frozen=True)
@@ -152,6 +153,38 @@ def _map():
     )  # fmt: skip
 
 
+def _ribbon_after_looks():
+    title = "After two looks (invented)"
+    picture = RibbonOfTheDay(STAGES, WATER_IN, LOADS_H, ROOM, [(6.0, 21.5)], (-0.8, 8.0), title)
+    picture.update(LATER, first=STAGES, seen=[("strip", 2.25, False), ("strip", 2.75, True)])
+    return picture
+
+
+def _fifty_days():
+    picture = FiftyDays(_openings(), WATER_IN, title="Sides off: when it opens, on fifty days like today")
+    picture.update(_openings(), not_yet_h=2.25, there_h=2.75)
+    return picture
+
+
+# In the order of the lessons.
+BUILD = {
+    "two layers": lambda: LayerSections(_bench(), title="Garden bench top (invented)"),
+    "weigh bars": lambda: WeighBars(ROWS, "The whole batch (invented)"),
+    "heat of the mix": lambda: HeatAreas(HEAT, (0.0, 30.0)),
+    "ribbon of the day": lambda: RibbonOfTheDay(
+        STAGES, WATER_IN, LOADS_H, ROOM, [(12.5, 21.5)], title="Garden bench top (invented)"
+    ),
+    "ribbon after looks": _ribbon_after_looks,
+    "fifty days": _fifty_days,
+    "mortar temperature": lambda: MortarTemperature(_temperatures(), WATER_IN),
+    "drying of the face": lambda: DryingSheet(_drying()),
+    "covers for the night": lambda: CoverChoices(COVERS),
+    "what if": lambda: WhatIfMap(
+        _map(), "Hours from water in until the sides come off", "lines of equal time; hatched: cannot be reached"
+    ),
+}
+
+
 def pictures():
     """Every picture once, each with its name.
 
@@ -165,26 +198,4 @@ def pictures():
     >>> "ribbon of the day" in pictures()
     True
     """
-    ribbon = RibbonOfTheDay(
-        STAGES, WATER_IN, (0.0, 1 / 3, 2 / 3), ROOM, [(12.5, 21.5)], title="Garden bench top (invented)"
-    )
-    seen = RibbonOfTheDay(
-        STAGES, WATER_IN, (0.0, 1 / 3, 2 / 3), ROOM, [(6.0, 21.5)], (-0.8, 8.0), "After two looks (invented)"
-    )
-    seen.update(LATER, first=STAGES, seen=[("strip", 2.25, False), ("strip", 2.75, True)])
-    days = FiftyDays(_openings(), WATER_IN, title="Sides off: when it opens, on fifty days like today")
-    days.update(_openings(), not_yet_h=2.25, there_h=2.75)
-    return {
-        "two layers": LayerSections(_bench(), title="Garden bench top (invented)"),
-        "weigh bars": WeighBars(ROWS, "The whole batch (invented)"),
-        "heat of the mix": HeatAreas(HEAT, (0.0, 30.0)),
-        "ribbon of the day": ribbon,
-        "ribbon after looks": seen,
-        "fifty days": days,
-        "mortar temperature": MortarTemperature(_temperatures(), WATER_IN),
-        "drying of the face": DryingSheet(_drying()),
-        "covers for the night": CoverChoices(COVERS),
-        "what if": WhatIfMap(
-            _map(), "Hours from water in until the sides come off", "lines of equal time; hatched: cannot be reached"
-        ),
-    }
+    return {name: build() for name, build in BUILD.items()}
