@@ -247,9 +247,8 @@ def rod_table():
     for name in _PRESSURES:
         resistance_pa = defaults.si(name)
         mass_kg = float(rod_mass_kg(resistance_pa))
-        rows.append(
-            RodRow(name, resistance_pa, float(rod_for_m(resistance_pa)), mass_kg, mass_kg <= defaults.si("kitchen_scale"))
-        )
+        within = mass_kg <= defaults.si("kitchen_scale")
+        rows.append(RodRow(name, resistance_pa, float(rod_for_m(resistance_pa)), mass_kg, within))
     return tuple(rows)
 
 

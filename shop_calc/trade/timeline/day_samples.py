@@ -183,14 +183,14 @@ def sample_day(inputs, days=None):
 
 
 def sample_again(samples, days):
-    """Run the day on other days that differ in nothing but initial set and exponent.
+    """Run the day on other days whose slab goes through the same temperatures.
 
     Parameters
     ----------
     samples : DaySamples
         The days already run [h].
     days : Cloud
-        The same days, in the same order, with other values of those two [as its fields].
+        The same days, in the same order, with another initial set, exponent or early clock [as its fields].
 
     Returns
     -------
@@ -209,8 +209,8 @@ def sample_again(samples, days):
 
     Notes
     -----
-    Neither quantity moves the temperature of the slab, so that its history still holds. Where it ends too early
-    for the new days, the whole day is run again.
+    None of these quantities moves the temperature of the slab, so that its history still holds. Where it ends too
+    early for the new days, the whole day is run again.
 
     References
     ----------
@@ -278,7 +278,6 @@ def stage_hours(inputs, days, clock):
     """
     start_h, _ = _rows(inputs)
     base_start_h, base_done_h = inputs.base_loads_h[0], _base_done_h(inputs)
-    face_start_h = inputs.face_load_h
 
     def reach(name):
         """Hours after the first water at which base and face reach a resistance; shape (2, 2, days).
@@ -288,23 +287,15 @@ def stage_hours(inputs, days, clock):
         hours = time_at_resistance_h(clock, defaults.si(name)) + start_h
         return np.stack((hours[:2], hours[-2:]))
 
-    base_open_h = base_done_h + np.maximum(
-        defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.base_depth_m)
-    )
-    face_h = work.step_h(inputs.area_m2, defaults.get("face_minutes_per_area").value, inputs.hands)
-    float_h = work.step_h(inputs.area_m2, defaults.get("float_minutes_per_area").value, inputs.hands)
-    face_on_h = np.maximum(base_open_h, face_start_h + inputs.minutes_per_load / 60.0)
-    float_open_h = face_on_h + face_h
-    float_close_h = float_open_h + float_h
-    stands_h = float_close_h + _edge_h(days, inputs.thickness_m)
-
-    open_h = {"base": np.full_like(face_on_h, base_start_h), "face": face_on_h, "float": float_open_h}
-    close_h = {"base": np.full_like(face_on_h, base_done_h), "face": float_open_h, "float": float_close_h}
+    early = early_hours(inputs, days)
+    face_on_h, float_close_h = early.face_on_h, early.float_close_h
+    open_h = {"base": np.full_like(face_on_h, base_start_h), "face": face_on_h, "float": early.float_open_h}
+    close_h = {"base": np.full_like(face_on_h, base_done_h), "face": early.float_open_h, "float": float_close_h}
     early_h = dict(open_h)
     for key, (opens, closes) in _WINDOWS.items():
         opening, closing = reach(opens), reach(closes)
         if key == "strip":  # both layers must hold, and the edge must stand by itself
-            open_h[key], early_h[key] = np.maximum(opening.max(axis=0), stands_h)
+            open_h[key], early_h[key] = np.maximum(opening.max(axis=0), early.stands_h)
             close_h[key] = np.maximum(closing[1, 0], open_h[key])
         else:
             (open_h[key], early_h[key]), close_h[key] = opening[1], closing[1, 0]
@@ -316,7 +307,72 @@ def stage_hours(inputs, days, clock):
     gap_age_h = age_at_h(clock, base_done_h - base_start_h) + defaults.get("layer_gap").value / 60.0
     no_print_h = np.maximum(reach("layer_gap_pr")[0, 0], base_done_h)
     deadline_h = {"face": np.minimum(time_at_age_h(clock, gap_age_h)[0] + base_start_h, no_print_h)}
-    return DaySamples(inputs, days, open_h, close_h, early_h, deadline_h, stands_h, clock)
+    return DaySamples(inputs, days, open_h, close_h, early_h, deadline_h, early.stands_h, clock)
+
+
+@dataclass(frozen=True)
+class EarlyHours:
+    """The early clock and the work of the hands on every day.
+
+    Parameters
+    ----------
+    face_on_h, float_open_h, float_close_h : ndarray of shape (days,)
+        When the face goes on, when it is on, when it is floated [h].
+    stands_h : ndarray of shape (days,)
+        When an edge of the piece stands by itself [h].
+
+    Examples
+    --------
+    >>> EarlyHours(0.6, 0.8, 0.9, 1.2).stands_h
+    1.2
+
+    References
+    ----------
+    As `early_hours`.
+    """
+
+    face_on_h: np.ndarray
+    float_open_h: np.ndarray
+    float_close_h: np.ndarray
+    stands_h: np.ndarray
+
+
+def early_hours(inputs, days):
+    """Say when the base is still, the face is on and floated, and an edge stands.
+
+    Parameters
+    ----------
+    inputs : DayInputs
+        What the day depends on [as its fields].
+    days : Cloud
+        The days [as its fields].
+
+    Returns
+    -------
+    EarlyHours
+        Hours after the first water [h].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import steady_room
+    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+    >>> bool((early_hours(inputs, day_cloud()).stands_h > early_hours(inputs, day_cloud()).face_on_h).all())
+    True
+
+    References
+    ----------
+    shop_calc.science.build_up; minutes of the hands in data/defaults.csv.
+    """
+    base_open_h = _base_done_h(inputs) + np.maximum(
+        defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.base_depth_m)
+    )
+    face_h = work.step_h(inputs.area_m2, defaults.get("face_minutes_per_area").value, inputs.hands)
+    float_h = work.step_h(inputs.area_m2, defaults.get("float_minutes_per_area").value, inputs.hands)
+    face_on_h = np.maximum(base_open_h, inputs.face_load_h + inputs.minutes_per_load / 60.0)
+    float_close_h = face_on_h + face_h + float_h
+    return EarlyHours(
+        face_on_h, face_on_h + face_h, float_close_h, float_close_h + _edge_h(days, inputs.thickness_m)
+    )
 
 
 def _edge_h(days, height_m):

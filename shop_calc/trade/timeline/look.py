@@ -69,7 +69,9 @@ class Look:
             raise ValueError(f"layer: {self.layer!r} given; it must be one of {', '.join(LAYERS)}")
         if isinstance(self.at, datetime):
             if self.at.tzinfo is not None:
-                raise ValueError(f"time: {self.at.isoformat()} given; it must be the clock on the wall, without a time zone")
+                raise ValueError(
+                    f"time: {self.at.isoformat()} given; it must be the clock on the wall, without a time zone"
+                )
         else:
             checks.require("time of the look", self.at, 0, LONGEST_H, unit="h after the first water")
         if self.kind in ("seen", "not_yet"):
@@ -284,7 +286,9 @@ def look_words(look, water_in):
     when = f"{water_in + timedelta(minutes=floor(look_h(look, water_in) * 60.0 + 0.5)):%H:%M}"
     if look.kind in ("seen", "not_yet"):
         layer = f" ({look.layer})" if look.layer else ""
-        return f'cue for "{STAGES[look.stage].title}"{layer} {"seen" if look.kind == "seen" else "not yet there"} at {when}'
+        there = "seen" if look.kind == "seen" else "not yet there"
+        return f'cue for "{STAGES[look.stage].title}"{layer} {there} at {when}'
     if look.kind == "rod":
         return f"rod {units.show(look.resistance_pa, 'pressure')} ({look.layer or 'face'}) at {when}"
-    return f"thumb print {units.show(look.depth_m, 'length') if look.depth_m else 'none'} ({look.layer or 'face'}) at {when}"
+    depth = units.show(look.depth_m, "length") if look.depth_m else "none"
+    return f"thumb print {depth} ({look.layer or 'face'}) at {when}"

@@ -1,21 +1,27 @@
 """Weights of the five hundred days after looks at the bench, and new days where too few of the old ones fit."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from shop_calc import defaults
 from shop_calc.science.setting import INITIAL_SET_PA
-from shop_calc.trade.timeline.cloud import cloud_at, deviations
-from shop_calc.trade.timeline.day_samples import sample_again
+from shop_calc.trade.timeline.cloud import SAMPLED, cloud_at, day_cloud, deviations
+from shop_calc.trade.timeline.day_samples import early_hours, sample_again
 from shop_calc.trade.timeline.look_fit import log_between, log_readings
 from shop_calc.trade.timeline.set_clock import at_h
 
 ENOUGH_DAYS = 100.0  # judgement: the 5 % point of fewer days wanders by a quarter of the band
+POOR_FIT = 0.1  # judgement: a look that comes ten times less often than it should is worth a word
+WIDER = 2.0  # judgement: how much more looks scatter that hardly fit one another
 FEWEST_DAYS = 40.0  # judgement: below this the looks are softened, and the plan says so
-ROUNDS = 4
-_SET, _EXPONENT = 0, 1  # rows of the deviations that new days change
+ROUNDS = 10
+# What may be drawn anew without stepping the slab again: rows of the deviations, initial set first.
+_FREE = tuple(list(SAMPLED).index(name) for name in ("initial_set_h", "exponent", "yield_start_pa", "build_up_pa_s"))
+_SET = _FREE[0]
 _LEAST_AGE_H = 1e-3
+_LEAST_LOG = -1e4
+_BAND_END = 1.645  # deviations at the 95 % end of a band
 
 
 @dataclass(frozen=True)
@@ -36,10 +42,12 @@ class Weighted:
         Power to which the likelihood was taken; 1 unless too few days fitted even then [-].
     shift : float
         How far the middle of initial set moved, in the deviations of its band [-].
+    poor : tuple of int
+        Numbers of looks that the weighted days explain badly [-].
 
     Examples
     --------
-    >>> Weighted(None, np.ones((2, 1)), 1.0, False, 1.0, 0.0).renewed
+    >>> Weighted(None, np.ones((2, 1)), 1.0, False, 1.0, 0.0, ()).renewed
     False
 
     References
@@ -53,6 +61,7 @@ class Weighted:
     renewed: bool
     softened: float
     shift: float
+    poor: tuple
 
 
 def weigh_days(samples, evidence):
@@ -84,32 +93,50 @@ def weigh_days(samples, evidence):
 
     Notes
     -----
-    Importance sampling. Where fewer than ENOUGH_DAYS are left, initial set and exponent of each day are drawn anew
-    from a normal distribution laid over what is left, and weighed by prior times likelihood over that
-    distribution: the answer stays that of Bayes' rule. The other quantities of a day keep their draws. Only where
-    that fails too is the likelihood softened to a power below one, which widens every band.
+    Importance sampling. Where fewer than ENOUGH_DAYS are left, what does not move the slab's temperature (initial
+    set, exponent, early clock) is drawn anew for each day from a normal distribution laid over what is left, and
+    weighed by prior times likelihood over that distribution: the answer stays that of Bayes' rule. The other
+    quantities of a day keep their draws. The prior of the drawn initial set has a wide part (odd_mix_share): far off,
+    the mix is to blame rather than the room. Only where that fails too is the likelihood softened to a power below
+    one, which widens every band.
 
     References
     ----------
     Population Monte Carlo, from memory of Cappe and others 2004; Bayes' rule.
     """
+    given = _weigh(samples, evidence, ())
+    if not given.poor:
+        return given
+    # Looks that hardly fit one another scatter more than supposed: count them so, and keep the windows wide.
+    return _weigh(samples, _wider(evidence, WIDER), given.poor)
+
+
+def _wider(evidence, factor):
+    def wide(items):
+        return tuple(replace(item, scatter=factor * item.scatter) for item in items)
+
+    return replace(evidence, between=wide(evidence.between), readings=wide(evidence.readings))
+
+
+def _weigh(samples, evidence, poor):
     ages = _Ages(samples, evidence)
     rows = deviations(samples.days, samples.inputs.bands)
     prior = np.log(np.maximum(samples.days.weight, 1e-300))
     fit = prior + ages.log_likelihood(samples.days)
-    days, renewed = samples.days, False
+    renewed = False
     for _ in range(ROUNDS):
-        if _effective(_normal(fit)) >= ENOUGH_DAYS or not ages.informs_set:
+        if _effective(_normal(fit)) >= ENOUGH_DAYS:
             break
         rows, prior, likelihood = _draw(rows, prior, fit - prior, ages, samples.inputs.bands)
         fit, renewed = prior + likelihood, True
     softened = 1.0 if _effective(_normal(fit)) >= FEWEST_DAYS else _power(prior, fit - prior, FEWEST_DAYS)
     weight = _normal(prior + softened * (fit - prior))
+    days = samples.days
     if renewed:
         days = cloud_at(rows, samples.inputs.bands, _normal(prior))
         samples = sample_again(samples, days)
     shift = float((weight[0] * rows[_SET]).sum())
-    return Weighted(samples, weight, _effective(weight), renewed, softened, shift)
+    return Weighted(samples, weight, _effective(weight), renewed, softened, shift, poor or ages.poor(days, weight))
 
 
 def _normal(log_weight):
@@ -134,21 +161,30 @@ def _power(prior, likelihood, wanted):
 
 
 def _draw(rows, prior, likelihood, ages, bands):
-    """New initial sets and exponents around what the looks leave; rows, log prior weight, log likelihood."""
-    power = _power(prior, likelihood, ENOUGH_DAYS / 2)
-    weight = _normal(prior + power * likelihood).mean(axis=0)
-    free = np.stack((rows[_SET] - ages.lead, rows[_EXPONENT]))  # a warm day and a slow mortar look alike
+    """New days around what the looks leave; rows, log prior weight, log likelihood."""
+    fit = prior + likelihood
+    power = _power(0.0, fit, ENOUGH_DAYS / 2)  # part of the way when the looks are far off
+    weight = _normal(power * fit).mean(axis=0)
+    free = rows[list(_FREE)]
+    free[0] -= ages.lead  # a warm day and a fast mortar look alike
     middle = (free * weight).sum(axis=1, keepdims=True)
     away = free - middle
-    spread = 1.5 * (away * weight) @ away.T + 1e-4 * np.eye(2)  # wider than what is left, so that no tail is lost
+    spread = 1.5 * (away * weight) @ away.T + 1e-4 * np.eye(len(_FREE))  # wide, so that no tail is lost
     root = np.linalg.cholesky(spread)
-    normal = ages.normal
+    drawn = middle + root @ ages.normal
+    drawn[0] += ages.lead
     new = rows.copy()
-    new[_SET], new[_EXPONENT] = middle + root @ normal
-    log_drawn = -0.5 * (normal**2).sum(axis=0) - np.log(root[0, 0] * root[1, 1])
-    new[_SET] += ages.lead
-    prior = -0.5 * (new[_SET] ** 2 + new[_EXPONENT] ** 2) - log_drawn
+    new[list(_FREE)] = drawn
+    log_drawn = -0.5 * (ages.normal**2).sum(axis=0) - np.log(np.diag(root)).sum()
+    prior = _log_prior_of_set(drawn[0]) - 0.5 * (drawn[1:] ** 2).sum(axis=0) - log_drawn
     return new, prior, ages.log_likelihood(cloud_at(new, bands))
+
+
+def _log_prior_of_set(deviation):
+    """Normal, but now and then the mix is not the one that was planned; then anything goes."""
+    share, wide = defaults.si("odd_mix_share"), defaults.get("odd_mix_width").value
+    usual, odd = -0.5 * deviation**2 + np.log(1.0 - share), -0.5 * (deviation / wide) ** 2 + np.log(share / wide)
+    return np.logaddexp(usual, odd)
 
 
 class _Ages:
@@ -167,16 +203,20 @@ class _Ages:
                     age_h = _age_h(history, at - starts_h[one])
                     row = age_h[:2] if one == "base" else age_h[-2:]
                     self.log_age[one, at] = np.log(np.maximum(row, _LEAST_AGE_H))
-        self.informs_set = bool(self.log_age)
-        days = samples.days.weight.size
-        self.normal = cloud_normal(days)
-        if self.informs_set:
+        usual = deviations(day_cloud())[list(_FREE)]
+        self.normal = np.resize(usual, (len(_FREE), samples.days.weight.size))
+        self.lead = np.zeros(samples.days.weight.size)
+        if self.log_age:
             mean = np.mean([row.mean(axis=0) for row in self.log_age.values()], axis=0)
             low, _, high = (inputs.bands or {}).get("set_time_initial", defaults.si_band("set_time_initial"))
-            self.lead = (mean - mean.mean()) / max(np.log(high / low) / 3.29, 1e-6)
+            self.lead = (mean - mean.mean()) / max(np.log(high / low) / (2 * _BAND_END), 1e-6)
 
     def log_likelihood(self, days):
         """Log likelihood of all looks, shape (2, days): with evaporative cooling and without."""
+        return sum((part for _, part, _ in self.parts(days)), np.zeros((2, days.weight.size)))
+
+    def parts(self, days):
+        """Each piece of evidence: numbers of its looks, log likelihood (2, days), the best it could be."""
         base = face = days
         if self.samples.inputs.base_bands is not None:
             base = cloud_at(deviations(days, self.samples.inputs.bands), self.samples.inputs.base_bands)
@@ -186,57 +226,40 @@ class _Ages:
             day = mortar[layer]
             return np.log(INITIAL_SET_PA) + day.exponent * (self.log_age[layer, at] - np.log(day.initial_set_h))
 
-        total = np.zeros((2, days.weight.size))
+        early = early_hours(self.samples.inputs, days)
         for item in self.evidence.between:
-            ends = (None if at is None else self._past(item, at, log_pa) for at in (item.after_h, item.before_h))
-            total = total + log_between(*ends)
-        if self.evidence.readings:
-            readings = self.evidence.readings
-            for by_rod, shared in ((True, defaults.si("rod_day_scatter")), (False, 0.0)):
-                kind = [reading for reading in readings if reading.by_rod is by_rod]
-                if kind:
-                    difference = np.array([r.log_pa - log_pa(r.layer, r.at_h) for r in kind])
-                    total = total + log_readings(difference, np.array([r.scatter for r in kind]), shared)
-        return total
+            after, before = (
+                None if at is None else self._past(item, at, log_pa, early) for at in (item.after_h, item.before_h)
+            )
+            best = 0.0
+            if after is not None and before is not None:  # the middle of the two looks, at this pace
+                best = log_between((after - before) / 2, (before - after) / 2)
+            yield item.looks, np.maximum(log_between(after, before), _LEAST_LOG), np.maximum(best, _LEAST_LOG)
+            if item.layer == "both" and item.before_h is not None:  # the edge kept its shape, too
+                stood = (item.before_h - early.stands_h) / defaults.si("early_cue_scatter")
+                yield item.looks[-1:], np.broadcast_to(log_between(None, stood), (2, stood.size)), 0.0
+        for by_rod, shared in ((True, defaults.si("rod_day_scatter")), (False, 0.0)):
+            kind = [reading for reading in self.evidence.readings if reading.by_rod is by_rod]
+            if kind:
+                difference = np.array([r.log_pa - log_pa(r.layer, r.at_h) for r in kind])
+                scatter = np.array([r.scatter for r in kind])
+                usual = -0.5 * np.log(2.0) * len(kind)  # mean of exp(-z^2/2) over readings that scatter as they should
+                yield tuple(r.look for r in kind), log_readings(difference, scatter, shared), usual
 
-    def _past(self, item, at, log_pa):
+    def poor(self, days, weight):
+        """Numbers of the looks that the weighed days explain badly."""
+        found = set()
+        for looks, part, best in self.parts(days):
+            if (weight * np.exp(part - best)).sum(axis=-1).max() < POOR_FIT:
+                found.update(looks)
+        return tuple(sorted(found))
+
+    def _past(self, item, at, log_pa, early):
         """How far the mortar is past a cue at one hour, over the scatter; shape (2, days)."""
         if item.layer == "early":
-            return np.broadcast_to((at - self.samples.open_h[item.name]) / item.scatter, (2, self.normal.shape[1]))
+            return np.broadcast_to((at - early.face_on_h) / item.scatter, (2, self.lead.size))
         layers = ("base", "face") if item.layer == "both" else (item.layer,)
-        past = np.min([(log_pa(layer, at) - item.log_pa) / item.scatter for layer in layers], axis=0)
-        if item.layer == "both":
-            past = np.minimum(past, (at - self.samples.stands_h) / defaults.si("early_cue_scatter"))
-        return past
-
-
-def cloud_normal(count):
-    """Give pairs of standard normal deviations, the same at every call.
-
-    Parameters
-    ----------
-    count : int
-        How many [-].
-
-    Returns
-    -------
-    ndarray of shape (2, count)
-        Deviations, even over the plane [-].
-
-    Examples
-    --------
-    >>> cloud_normal(500).shape
-    (2, 500)
-
-    References
-    ----------
-    Additive recurrence with the plastic number, from memory of Roberts 2018; normal by the inverse.
-    """
-    from scipy.special import ndtri
-
-    number = np.arange(1, count + 1)
-    plastic = 1.32471795724474602596
-    return ndtri(np.stack(((0.5 + number / plastic) % 1.0, (0.5 + number / plastic**2) % 1.0)))
+        return np.min([(log_pa(layer, at) - item.log_pa) / item.scatter for layer in layers], axis=0)
 
 
 def _age_h(history, at_hour):

@@ -128,13 +128,15 @@ cue for "Sides off, patch the edges" not yet there at 10:45.'
         )
         return replace(result, advice=_clash_advice(result, samples.inputs.water_in))
     weighted = weigh_days(samples, evidence)
-    after = _no_look_back(read_day(weighted.samples, *weighted.weight), looks, hours)
-    marks = tuple((look.stage, at, look.kind == "seen") for look, at in zip(looks, hours, strict=True) if look.stage)
+    after = _no_look_back(read_day(weighted.samples, *weighted.weight), looks, hours, evidence.clashes)
+    at_cues = ((look, at) for look, at in zip(looks, hours, strict=True) if look.stage)
+    marks = tuple((look.stage, at, look.kind == "seen") for look, at in at_cues)
     result = Replan(
         after, before, _opening(before.samples, before.weight), _opening(after.samples, after.weight),
         weighted.effective_days, _pairs(looks, evidence), marks, (),
     )  # fmt: skip
-    return replace(result, advice=_advice(result, weighted))
+    poor = tuple(looks[number] for number in weighted.poor)
+    return replace(result, advice=_advice(result, weighted, poor))
 
 
 def _pairs(looks, evidence):
@@ -149,21 +151,31 @@ def _opening(samples, weight):
     return {key: tuple(float(value) for value in row) for key, row in zip(keys, points, strict=True)}
 
 
-def _no_look_back(day, looks, hours):
-    """A stage that was not there at a look is not looked for before that look."""
-    latest = {}
-    for look, at in zip(looks, hours, strict=True):
-        if look.kind == "not_yet":
-            latest[look.stage] = max(at, latest.get(look.stage, 0.0))
+def _no_look_back(day, looks, hours, clashes):
+    """Nobody looks for a stage before the look that did not find it, or that found an earlier one."""
+    earliest, out = dict.fromkeys(ORDER, 0.0), {number for pair in clashes for number in pair}
+    for number, (look, at) in enumerate(zip(looks, hours, strict=True)):
+        if look.stage and number not in out:
+            for key in ORDER[ORDER.index(look.stage) + (look.kind == "seen") :]:
+                earliest[key] = max(earliest[key], at)
     stages = tuple(
-        replace(stage, look_from_h=min(max(stage.look_from_h, latest.get(stage.key, 0.0)), stage.likely_from_h))
+        replace(stage, look_from_h=min(max(stage.look_from_h, earliest[stage.key]), stage.likely_from_h))
         for stage in day.stages
     )
     return replace(day, stages=stages)
 
 
-def _advice(result, weighted):
+def _advice(result, weighted, poor):
     lines = list(_clash_advice(result, result.day.water_in))
+    if poor:
+        words = "; ".join(look_words(look, result.day.water_in) for look in poor)
+        lines.append(
+            Advice(
+                "act", "looks", f"Look again, this hardly fits the rest: {words}. Check hour, layer and unit.",
+                "No mortar explains it well together with the others; all looks count as twice as rough, and the windows "
+                "stay wider.", "derived", "weights of the 500 days",
+            )
+        )  # fmt: skip
     if weighted.softened < 1.0:
         lines.append(
             Advice(
