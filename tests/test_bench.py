@@ -14,7 +14,9 @@ def shown(value):
     return over_band(value, BAND, "temperature", "F", ENDS, "A wet rag", "The forecast.")
 
 
-@pytest.mark.parametrize(("value", "celsius"), [(57.2, 14.0), ("57.2", 14.0), ("14 C", 14.0), ("57.2 °F", 14.0), (57, 125 / 9)])
+@pytest.mark.parametrize(
+    ("value", "celsius"), [(57.2, 14.0), ("57.2", 14.0), ("14 C", 14.0), ("57.2 °F", 14.0), (57, 125 / 9)]
+)
 def test_a_number_is_read_in_the_asked_unit_and_a_text_in_its_own(value, celsius):
     assert typed(value, "temperature", "F") == pytest.approx(celsius, abs=1e-9)
 
@@ -32,7 +34,9 @@ def test_what_cannot_be_read_is_said_and_never_an_error(nonsense):
     assert "<b>" not in said._repr_mimebundle_()["text/html"]
 
 
-@pytest.mark.parametrize(("celsius", "where"), [(14.0, "inside"), (11.9, "below"), (15.6, "above"), (40.0, "above"), (-3.0, "below")])
+@pytest.mark.parametrize(
+    ("celsius", "where"), [(14.0, "inside"), (11.9, "below"), (15.6, "above"), (40.0, "above"), (-3.0, "below")]
+)
 def test_the_dot_stands_where_it_was_measured_and_the_words_say_so(celsius, where):
     picture = BenchNumber(OverBand(*BAND, celsius), "temperature", ENDS, "A wet rag")
     assert f"{where} the band" in picture.alt

@@ -79,7 +79,8 @@ class BenchNumber(Picture):
         self._ticks(axes)
         self.band = axes.add_patch(Rectangle((low, 0.14), 0, 0.72, fc=ROLES["band"], ec=INK, lw=1.0, zorder=3))
         (self.line,) = axes.plot([], [], color=INK, lw=2.4, zorder=4)
-        (self.dot,) = axes.plot([], [], ls="none", marker="o", ms=13, mfc=PAPER, mec=INK, mew=3, zorder=6, clip_on=False)
+        look = {"ls": "none", "marker": "o", "ms": 13, "mfc": PAPER, "mec": INK, "mew": 3}
+        (self.dot,) = axes.plot([], [], zorder=6, clip_on=False, **look)
         place(figure, 0.14, HEIGHT_IN - 0.22, shorten(self.title, 8.7, TITLE, "bold"), size=TITLE, weight="bold")
         self.words = place(figure, 0.14, HEIGHT_IN - 0.54, size=NAME)
         self.yours = place(figure, 0.14, HEIGHT_IN - 0.80, size=NAME, weight="bold")
