@@ -12,7 +12,7 @@ from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt as _alt
 from shop_calc.lesson.pictures.ribbon_words import room_words, water_words
 from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_ticks, day_name, moment, span_of
 
-WIDTH_IN, PITCH_IN, LANE_IN, THIN_IN = 9.0, 0.64, 0.37, 0.27
+WIDTH_IN, LANE_IN, THIN_IN, LINE_IN, APART_IN = 9.0, 0.34, 0.27, 0.185, 0.11
 TIME_IN, NAME_IN, CHART_IN, EDGE_IN = 0.14, 1.42, 3.34, 0.14  # where the columns start; margin on the right
 TOP_IN, BELOW_IN = 0.46, 0.86  # title; clock and key
 TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}
@@ -35,13 +35,14 @@ def reach_h(stages):
     Examples
     --------
     >>> from types import SimpleNamespace as S
-    >>> reach_h([S(look_from_h=0.3, over_by_h=5.2, deadline_h=None)])
-    (-0.75, 6.0)
+    >>> low, high = reach_h([S(look_from_h=0.3, over_by_h=5.2, deadline_h=None)])
+    >>> round(low, 5), round(high, 5)
+    (-0.65446, 5.91396)
     """
     first = min([0.0, *(stage.look_from_h for stage in stages)])
-    last = max(max(stage.over_by_h, stage.deadline_h or 0.0) for stage in stages)
-    to_h = float(int(last + 0.4) + 1)
-    return first - 0.75 * max(1.0, to_h / 9.0), to_h
+    last = max([first + 0.5, *(max(stage.over_by_h, stage.deadline_h or 0.0) for stage in stages)])
+    per_in = (last - first) / (WIDTH_IN - CHART_IN - EDGE_IN - 1.15)
+    return first - 0.55 * per_in, last + 0.60 * per_in
 
 
 class RibbonOfTheDay(Picture):
@@ -80,9 +81,9 @@ class RibbonOfTheDay(Picture):
 
     def build(self, axes):
         """Lanes, clock, words that stay."""
-        count = len(self.stages)
         head = THIN_IN * (2 if self.room is not None else 1) + 0.08
-        body = head + count * PITCH_IN
+        tall = [LANE_IN + LINE_IN * _lines(stage) + APART_IN for stage in self.stages]
+        body = head + sum(tall)
         height = TOP_IN + body + BELOW_IN
         figure = self.figure
         figure.set_size_inches(WIDTH_IN, height)
@@ -95,8 +96,7 @@ class RibbonOfTheDay(Picture):
         axes.spines[["left", "bottom"]].set_visible(False)
         axes.tick_params(axis="x", length=0, pad=5)
         self.per_h = wide / (self.to_h - self.from_h)
-        self._y = [body - head - (row + 0.5) * PITCH_IN + 0.5 * (PITCH_IN - LANE_IN) for row in range(count)]
-        middles = [*self._y]
+        middles = [body - head - sum(tall[:row]) - LANE_IN / 2 for row in range(len(tall))]
         thin = [body - THIN_IN * 0.5]
         if self.room is not None:
             thin.append(body - THIN_IN * 1.5)
@@ -106,21 +106,14 @@ class RibbonOfTheDay(Picture):
             self._lane(axes, middle, THIN_IN - 0.04)
         for place_h in clock_ticks(self.water_in, self.from_h, self.to_h, 9)[0]:
             axes.axvline(place_h, 0, 1, color=PAPER, lw=1.6, zorder=1.5)
-        title = self.title or "The day"
         when = day_name(moment(self.water_in, 0.0))
-        place(
-            figure,
-            TIME_IN,
-            height - 0.24,
-            shorten(title, 8.6 - width_in(when, NAME), TITLE, "bold"),
-            size=TITLE,
-            weight="bold",
-        )
+        title = shorten(self.title or "The day", 8.6 - width_in(when, NAME), TITLE, "bold")
+        place(figure, TIME_IN, height - 0.24, title, size=TITLE, weight="bold")
         place(figure, WIDTH_IN - EDGE_IN, height - 0.24, when, size=NAME, ha="right")
         self._mix_lane(axes, thin[-1] + BELOW_IN)
         if self.room is not None:
             self._room_lane(axes, thin[0] + BELOW_IN)
-        self._rows = [self._row(axes, middle) for middle in middles]
+        self._rows = [self._row(axes, middle, _lines(s)) for middle, s in zip(middles, self.stages, strict=True)]
         place(figure, TIME_IN, BELOW_IN - 0.18, "likely window", color=QUIET)
         dark = any(a < self.to_h and b > self.from_h for a, b in self.dark_h)
         draw_key(figure, CHART_IN, LANE_IN, dark)
@@ -160,10 +153,10 @@ class RibbonOfTheDay(Picture):
             if start > self.from_h:
                 axes.plot([start, start], [y_in - BELOW_IN - 0.115, y_in - BELOW_IN + 0.115], color=INK, lw=1.6)
 
-    def _row(self, axes, middle):
+    def _row(self, axes, middle, lines):
         """Every artist of one stage, out of the way until `update` places it."""
         y_in, half = middle + BELOW_IN, LANE_IN * BAR_SHARE / 2
-        row = {"middle": middle}
+        row = {"middle": middle, "lines": lines}
         band = LANE_IN * BAND_SHARE
         row["band"] = axes.add_patch(Rectangle((0, middle - band / 2), 0, band, ec=QUIET, lw=0.8, zorder=3))
         row["upper"] = axes.add_patch(Rectangle((0, middle), 0, half, ec=PAPER, lw=0, zorder=4))
@@ -180,10 +173,11 @@ class RibbonOfTheDay(Picture):
         figure = self.figure
         row["time"] = place(figure, TIME_IN, y_in, size=NAME, weight="bold")
         row["name"] = place(figure, NAME_IN, y_in, size=NAME, weight="bold")
-        row["cue"] = place(figure, NAME_IN, y_in - LANE_IN / 2 - 0.135, color=QUIET, size=PLAIN)
+        below = y_in - LANE_IN / 2 - 0.19
+        row["tool"] = place(figure, NAME_IN, below, va="baseline")
+        row["cue"] = place(figure, NAME_IN, below - LINE_IN * (lines - 1), va="baseline", color=QUIET)
         row["look"] = place(figure, 0, y_in, ha="right", size=PLAIN)
         row["over"] = place(figure, 0, y_in, size=PLAIN)
-        row["tool"] = place(figure, 0, y_in, size=PLAIN)
         return row
 
     # ---- moved
@@ -247,11 +241,10 @@ class RibbonOfTheDay(Picture):
         )
 
     def _write(self, row, stage, first_h, last_h):
-        """Times at the ends of the band, the tool on whichever side has room."""
+        """Times at the ends of the band; tool and cue below."""
         start = self.water_in
         row["time"].set_text(span_of(start, stage.likely_from_h, stage.likely_to_h))
         row["name"].set_text(wrap(stage.title, CHART_IN - NAME_IN - 0.12, 2, NAME, "bold"))
-        row["cue"].set_text(shorten(stage.cue, WIDTH_IN - NAME_IN - EDGE_IN))
         look, over = clock(start, stage.look_from_h), clock(start, stage.over_by_h)
         if stage.deadline_h is not None:  # the sharper of the two; the band itself shows the other
             over = f"not after {clock(start, stage.deadline_h)}"
@@ -263,13 +256,21 @@ class RibbonOfTheDay(Picture):
             look, over = (both if left - width_in(both) >= CHART_IN else look), ""
         row["look"].set(x=left / WIDTH_IN, text=look)
         row["over"].set(x=right / WIDTH_IN, text=over)
-        room_right = WIDTH_IN - EDGE_IN - (right + width_in(over) + 2 * GAP_IN)
-        room_left = left - width_in(look) - 2 * GAP_IN - CHART_IN
-        if width_in(stage.tool) <= room_right or room_right >= room_left:
-            at, side, room_in = right + width_in(over) + 2 * GAP_IN, "left", room_right
-        else:
-            at, side, room_in = left - width_in(look) - 2 * GAP_IN, "right", room_left
-        row["tool"].set(x=at / WIDTH_IN, ha=side, multialignment=side, text=wrap(stage.tool, max(room_in - 0.05, 0.0)))
+        self._write_below(row, stage)
+
+    @staticmethod
+    def _write_below(row, stage):
+        """Tool and cue: on one line if they fit, else the cue under the tool."""
+        room_in = WIDTH_IN - NAME_IN - EDGE_IN
+        tool = shorten(stage.tool, room_in if row["lines"] > 1 else room_in / 2)
+        start = width_in(tool) + 2 * GAP_IN if row["lines"] == 1 and tool else 0.0
+        row["tool"].set_text(tool)
+        row["cue"].set(x=(NAME_IN + start) / WIDTH_IN, text=shorten(stage.cue, room_in - start))
+
+
+def _lines(stage):
+    """How many lines tool and cue of a stage need."""
+    return 1 if width_in(stage.tool) + 2 * GAP_IN + width_in(stage.cue) <= WIDTH_IN - NAME_IN - EDGE_IN else 2
 
 
 def ribbon_of_the_day(

@@ -60,13 +60,14 @@ def day_name(when):
 
 
 def span_of(water_in, from_h, to_h):
-    """Two clock times with a dash.
+    """Two clock times with a dash; one where they are the same minute.
 
     >>> from datetime import datetime
     >>> span_of(datetime(2026, 5, 4, 8), 2.38, 2.89)
     '10:23–10:53'
     """
-    return f"{clock(water_in, from_h)}–{clock(water_in, to_h)}"
+    start, end = clock(water_in, from_h), clock(water_in, to_h)
+    return start if moment(water_in, from_h) == moment(water_in, to_h) else f"{start}–{end}"
 
 
 def clock_ticks(water_in, from_h, to_h, most=11):

@@ -12,7 +12,7 @@ from shapely.geometry import LineString, Point, box
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, width_in
 from shop_calc.lesson.pictures.piece_plan import PiecePlan
-from shop_calc.lesson.pictures.plan_labels import place_labels
+from shop_calc.lesson.pictures.plan_labels import extent, place_labels
 from shop_calc.lesson.pictures.plan_paths import boxes, path_of, spans_of, wall_strokes
 from shop_calc.lesson.pictures.sections_words import edge_wordings, sections_alt
 from shop_calc.units import show
@@ -153,17 +153,26 @@ class LayerSections(Picture):
         for words in self._hole_words:
             words.set_text("")
         for words, ring, hole in zip(self._hole_words, holes, plan.holes, strict=False):
-            self._name_hole(words, ring, hole[0], self._on_sheet(Point(plan.cut_m, 0), plan).x)
+            self._name_hole(words, ring, hole[0], self._on_sheet(Point(plan.cut_m, 0), plan).x, outline)
 
     @staticmethod
-    def _name_hole(words, ring, name, cut_in):
+    def _name_hole(words, ring, name, cut_in, solid):
+        """In the hole if it fits, else beside it where there is piece and no line; else only in the alt text."""
         left, low, right, top = ring.bounds
-        wide = width_in(name) + 0.1
-        inside = wide < right - left and top - low > 0.25
-        x, y = (left + right) / 2, (low + top) / 2 if inside else low - 0.15
-        if not inside and abs(x - cut_in) < wide / 2:  # beside the line of the cut, not on it
-            x = cut_in - wide / 2
-        words.set(x=x / WIDTH_IN, y=y / HEIGHT_IN, text=name)
+        x, y, wide = (left + right) / 2, (low + top) / 2, width_in(name)
+        free = solid.difference(box(cut_in - 0.05, low - 9, cut_in + 0.05, top + 9)).buffer(-0.03)
+        spots = [
+            (x, low - 0.14, "center"),
+            (x, top + 0.14, "center"),
+            (left - 0.08, y, "right"),
+            (right + 0.08, y, "left"),
+        ]
+        if wide + 0.1 < right - left and top - low > 0.25:
+            found = (x, y, "center")
+        else:
+            found = next((spot for spot in spots if free.contains(extent(*spot, name))), None)
+        x, y, ha = found or (x, y, "center")
+        words.set(x=x / WIDTH_IN, y=y / HEIGHT_IN, ha=ha, text=name if found else "")
 
     def _mark_cut(self, plan, outline):
         x = self._on_sheet(Point(plan.cut_m, 0), plan).x
