@@ -249,7 +249,7 @@ def _ice(heat, wanted, tap, cold, with_tap):
 def _working(plan, heat):
     source = "from memory of ACI 305R, temperature of freshly mixed concrete"
     inputs = (
-        ("T_want", plan.wanted_mix_temp_c, "C_mortar"),
+        ("T_want", plan.wanted_mix_temp_c, "C"),
         ("C_mortar", heat.capacity_kg, "kg"),
         ("H_rest", heat.other_heat, "kg·K"),
         ("W_added", heat.added_kg, "kg"),
@@ -281,7 +281,7 @@ def _working(plan, heat):
                 "(T_want*C_mortar - H_rest)/W_added",
                 inputs,
                 plan.needed_water_temp_c,
-                "C_mortar",
+                "C",
                 "derived",
                 source + ", read backwards",
                 "temperature that the added water would need",
@@ -296,11 +296,11 @@ def _working(plan, heat):
                 ("H_rest", heat.other_heat, "kg·K"),
                 ("W_added", heat.added_kg, "kg"),
                 ("W_ice", heat.added_kg * plan.ice_share, "kg"),
-                ("T_use", plan.water_temp_c, "C_mortar"),
+                ("T_use", plan.water_temp_c, "C"),
                 ("C_mortar", heat.capacity_kg, "kg"),
             ),
             plan.mix_temp_c,
-            "C_mortar",
+            "C",
             "memory",
             source,
             "temperature of the mortar that comes out",
