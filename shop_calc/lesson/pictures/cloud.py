@@ -97,7 +97,11 @@ class FiftyDays(Picture):
 
     def __init__(self, strips, water_in, between_h=None, title="When it opens, on fifty days like today"):
         self.water_in, self.title, self._count = water_in, title, len(strips)
-        times = np.concatenate([strip.open_h[np.isfinite(strip.open_h)] for strip in strips])
+        dots = [dot_times_h(strip.open_h, strip.weight) for strip in strips]
+        times = np.concatenate([*dots, *(strip.marks_h for strip in strips)])  # one day in a hundred may lie beyond
+        times = times[np.isfinite(times)]
+        if between_h is None and not len(times):
+            raise ValueError("open_h: no day opens; give between_h for an empty picture")
         self.between_h = between_h or (np.floor(4 * times.min()) / 4 - 0.25, np.ceil(4 * times.max()) / 4 + 0.25)
         super().__init__()
         self.update(strips)
