@@ -51,6 +51,10 @@ class Table:
         """Where each column is ranged: "left" or "right"."""
         return [_side(k, [row[k] for row in self.rows]) for k in range(len(self.header))]
 
+    def cells(self, row):
+        """The cells of one row as they stand on the page; a table of links puts its own here."""
+        return [html.escape(text) for text in self.rows[row]]
+
     def __repr__(self):
         lines = [self.header, *self.rows]
         widths = [max(len(line[k]) for line in lines) for k in range(len(self.header))]
@@ -65,15 +69,16 @@ class Table:
     def _repr_mimebundle_(self, include=None, exclude=None):
         def line(cells, tag):
             made = (
-                f'<{tag} style="{_CELL};text-align:{side}">{html.escape(cell)}</{tag}>'
+                f'<{tag} style="{_CELL};text-align:{side}">{cell}</{tag}>'
                 for cell, side in zip(cells, self.sides, strict=True)
             )
             return f"<tr>{''.join(made)}</tr>"
 
         under = "".join(f"<div>{html.escape(text)}</div>" for text in self.caption.splitlines())
-        body = "".join(line(row, "td") for row in self.rows)
+        body = "".join(line(self.cells(k), "td") for k in range(len(self.rows)))
+        head = line(map(html.escape, self.header), "th")
         page = (
-            f'<div style="overflow-x:auto"><table style="{_TABLE}"><thead>{line(self.header, "th")}</thead>'
+            f'<div style="overflow-x:auto"><table style="{_TABLE}"><thead>{head}</thead>'
             f'<tbody>{body}</tbody></table></div><div style="max-width:46em">{under}</div>'
         )
         return {"text/html": page, "text/plain": repr(self)}

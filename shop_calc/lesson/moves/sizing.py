@@ -1,0 +1,253 @@
+"""Lesson 01: a piece, its two layers, its cut list, and the box that measures them at the kitchen table."""
+
+from dataclasses import dataclass
+
+from shop_calc import units
+from shop_calc.lesson.table import table
+from shop_calc.trade.shape.layers import Layers, split_layers
+from shop_calc.trade.shape.outline import rectangle
+from shop_calc.trade.shape.piece import Piece, build_piece
+from shop_calc.units import show
+
+EDGES = {
+    "all four": ("front", "right", "back", "left"),
+    "front and both ends": ("front", "right", "left"),
+    "front and one end": ("front", "left"),
+    "front only": ("front",),
+    "none": (),
+}
+TAPE_M = 0.0015875  # judgement: a tape is read to 1/16 in
+JUG_SHARE = 0.05  # judgement: a kitchen jug, and how tightly the grains lie
+
+
+@dataclass(frozen=True)
+class TwoLayers:
+    """A piece and its two layers.
+
+    Parameters
+    ----------
+    piece : Piece
+        The piece [-].
+    layers : Layers
+        What is face and what is base [-].
+
+    Examples
+    --------
+    >>> two_layers(1.52400, 0.38100, 0.0381, 0.00635).layers.face_share > 0.2
+    True
+
+    References
+    ----------
+    Derived: geometry.
+    """
+
+    piece: Piece
+    layers: Layers
+
+
+def two_layers(length_m, width_m, thickness_m, face_thickness_m, edges="all four"):
+    """Split a rectangular top whose edges are chosen by words.
+
+    Parameters
+    ----------
+    length_m, width_m, thickness_m, face_thickness_m : float
+        Sizes [m].
+    edges : str
+        A key of `EDGES` [-].
+
+    Returns
+    -------
+    TwoLayers
+        The piece and its layers [-].
+
+    Raises
+    ------
+    ValueError
+        When the sizes make no piece of two layers.
+
+    Examples
+    --------
+    >>> round(two_layers(1.52400, 0.38100, 0.0381, 0.00635).layers.face_m3, 8)
+    0.00445011
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    piece = build_piece(rectangle(length_m, width_m), thickness_m, set(EDGES[edges]))
+    return TwoLayers(piece, split_layers(piece, face_thickness_m))
+
+
+def layer_words(result, system="both"):
+    """Say how much of each layer a top takes, and what the edges cost.
+
+    Parameters
+    ----------
+    result : TwoLayers
+        A split piece [-].
+    system : str
+        "us", "si" or "both" [-].
+
+    Returns
+    -------
+    str
+        Two lines [-].
+
+    Examples
+    --------
+    >>> print(layer_words(two_layers(1.52400, 0.38100, 0.0381, 0.00635), "us"))
+    Face 0.157 ft³, base 0.624 ft³: 20.1 % of the piece is face.
+    On the top lie 0.13 ft³ of it; the edges, 12'-6" of them, wear 0.0269 ft³.
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    layers = result.layers
+    volume = lambda value: show(value, "volume", system)  # noqa: E731
+    first = (
+        f"Face {volume(layers.face_m3)}, base {volume(layers.core_m3)}: "
+        f"{show(layers.face_share, 'fraction', system)} of the piece is face."
+    )
+    if not layers.exposed_length_m:
+        return f"{first}\nAll of it lies on the top: no edge shows."
+    top_m3 = layers.top_area_m2 * layers.face_thickness_m
+    run = show(layers.exposed_length_m, "length", system)
+    return (
+        f"{first}\nOn the top lie {volume(top_m3)} of it; the edges, {run} of them, wear "
+        f"{_small(layers.face_m3 - top_m3, system)}."
+    )
+
+
+def _small(volume_m3, system):
+    """A volume that stays in the unit of the others, however small."""
+    us = f"{units.plain_number(units.convert(volume_m3, 'm3', 'ft3'))} ft³"
+    si = f"{units.plain_number(units.convert(volume_m3, 'm3', 'L'))} L"
+    return {"us": us, "si": si}.get(system, f"{us} ({si})")
+
+
+def cut_list(form, system="us"):
+    """Write the cut list of a form as it hangs beside the saw.
+
+    Parameters
+    ----------
+    form : Form
+        The form [-].
+    system : str
+        "us", "si" or "both" [-].
+
+    Returns
+    -------
+    Table
+        Count, part, sizes, how it is cut [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.shape.form import build_form
+    >>> top = two_layers(1.52400, 0.38100, 0.0381, 0.00635)
+    >>> cut_list(build_form(top.piece)).rows[1][:4]
+    ('2', 'right and left side', '1\\'-4 1/2"', '2 1/4"')
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    size = lambda metres: show(metres, "length", system)  # noqa: E731
+    rows = [
+        (row.count, row.name, size(row.length_m), size(row.width_m), size(row.thickness_m), row.note)
+        for row in form.rows
+    ]
+    return table(("cut", "part", "long", "wide or high", "board", "how"), rows)
+
+
+def written_sizes(*texts):
+    """Show how sizes are read as people write them, and which are refused.
+
+    Parameters
+    ----------
+    *texts : str
+        Entries as typed [-].
+
+    Returns
+    -------
+    Table
+        What was typed, what was understood [-].
+
+    Examples
+    --------
+    >>> written_sizes("5' 3/4\\"").rows
+    (('5\\' 3/4"', '60.75 in', '5\\'-0 3/4" (1543 mm)'),)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    rows = []
+    for text in texts:
+        try:
+            metres = units.parse(text, "length", entry="size")
+        except ValueError as error:
+            rows.append((text, "refused", _plain_reason(str(error), text)))
+            continue
+        inches = units.plain_number(units.convert(metres, "m", "in"), 5)
+        rows.append((text, f"{inches} in", show(metres, "length")))
+    return table(("typed", "read as", "shown as, or why not"), rows)
+
+
+def _plain_reason(message, text):
+    """The part of a refusal that says why, without the entry's name and the list of examples."""
+    return message.removeprefix(f"size: {text!r} given; ").split(". Write")[0]
+
+
+def box_band(box, block):
+    """Predict what fills a box round a smaller block, with what tape and jug may be off.
+
+    The block stands for the base, what is filled in for the face.
+
+    Parameters
+    ----------
+    box, block : tuple of str
+        Length, width, height of each, inside the box and outside the block, as people write them [-].
+
+    Returns
+    -------
+    tuple of float
+        Low, likely, high [m3].
+
+    Raises
+    ------
+    ValueError
+        When a size cannot be read, or the block does not go into the box.
+
+    Notes
+    -----
+    Every size is off by up to 1/16 in, the jug and the lie of the grains by up to 5 % (judgement), each by
+    itself: the parts are added as squares.
+
+    Examples
+    --------
+    >>> [round(1e6 * value, 3) for value in box_band(("10 cm", "10 cm", "5 cm"), ("8 cm", "8 cm", "4 cm"))]
+    [217.891, 244.0, 270.109]
+
+    References
+    ----------
+    Derived: geometry and propagation of independent errors.
+    """
+    outer, inner = (_three(name, sizes) for name, sizes in (("box", box), ("block", block)))
+    names = ("long", "wide", "high")
+    for name, of_block, of_box in zip(names, inner, outer, strict=True):
+        if of_block >= of_box:
+            raise ValueError(
+                f"block: {show(of_block, 'length')} {name} given; the box has only {show(of_box, 'length')} there"
+            )
+    whole, core = (sizes[0] * sizes[1] * sizes[2] for sizes in (outer, inner))
+    likely = whole - core
+    off = [volume * TAPE_M / size for volume, sizes in ((whole, outer), (core, inner)) for size in sizes]
+    spread = (sum(part**2 for part in off) + (JUG_SHARE * likely) ** 2) ** 0.5
+    return max(likely - spread, 0.0), likely, likely + spread
+
+
+def _three(name, sizes):
+    if isinstance(sizes, str) or len(sizes) != 3:
+        raise ValueError(f"{name}: {sizes!r} given; it must be three sizes: length, width, height")
+    return tuple(units.parse(text, "length", entry=name) for text in sizes)
