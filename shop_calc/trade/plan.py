@@ -6,6 +6,11 @@ from shop_calc.trade.curing import cure as cover
 from shop_calc.trade.batching import mixer as vessels
 from shop_calc.trade.batching import water
 from shop_calc.trade.advice import LEVELS, Advice
+from shop_calc.trade.after.bow import Bow
+from shop_calc.trade.after.cost import Cost
+from shop_calc.trade.after.finish import Finish
+from shop_calc.trade.after.handling import Handling
+from shop_calc.trade.after.join import after_the_trowel
 from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.batching.batch import Batch, build_batch
 from shop_calc.trade.timeline.day import Day, DayInputs, plan_day
@@ -49,6 +54,14 @@ class Plan:
         What the air takes from the face [kg/m2/h].
     cure : Cure
         Covers for the first night [as its fields].
+    handling : Handling
+        Strength, moving, supports, lifting [as its fields].
+    bow : Bow
+        Shrinkage and curl [m].
+    finish : Finish
+        Polishing and sealing [as its fields].
+    cost : Cost
+        Packs and money, as far as the job has prices [currency].
     advice : tuple of Advice
         All warnings, the gravest first [-].
     working : tuple of Step
@@ -74,12 +87,16 @@ class Plan:
     day: Day
     drying: Drying
     cure: cover.Cure
+    handling: Handling
+    bow: Bow
+    finish: Finish
+    cost: Cost
     advice: tuple
     working: tuple
 
 
 def make_plan(job):
-    """Plan a job: piece, form, mix, batch, day, drying, cure.
+    """Plan a job: piece, form, mix, batch, day, drying, cure, handling, bow, finish, cost.
 
     Parameters
     ----------
@@ -135,15 +152,17 @@ def make_plan(job):
         polymer_share=mix.polymer_solids_share, silica_fume=mix.has_silica_fume,
         moist_days=cover.moist_cure_days(False, _much_ash_or_slag(mix)),
     )  # fmt: skip
+    after = after_the_trowel(job, piece, layers, mix, batch, day, cure)
     lines = [
         *piece_advice(piece, layers, mix.largest_stone_m), *mix.advice, *batch.advice, *_day_advice(day),
-        *drying.advice, *cure.advice, *_use_advice(job),
+        *drying.advice, *cure.advice, *_use_advice(job), *(line for part in after for line in part.advice),
     ]  # fmt: skip
     advice = tuple(sorted(dict.fromkeys(lines), key=lambda line: LEVELS.index(line.level)))
     working = (
         *layers.working, *form.working, *mix.working, *batch.working, *day_working(day), *night_working(drying, cure),
+        *(step for part in after for step in part.working),
     )  # fmt: skip
-    return Plan(job, piece, layers, form, mix, batch, day, drying, cure, advice, working)
+    return Plan(job, piece, layers, form, mix, batch, day, drying, cure, *after, advice, working)
 
 
 def _sizes(row, outline):

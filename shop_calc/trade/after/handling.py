@@ -4,16 +4,14 @@ from dataclasses import dataclass, replace
 
 from shop_calc.science.checks import require
 from shop_calc.trade.after.carrying import ways_to_carry
-from shop_calc.trade.handling_advice import handling_advice
-from shop_calc.trade.handling_working import handling_working
+from shop_calc.trade.after.handling_advice import handling_advice
+from shop_calc.trade.after.handling_working import handling_working
 from shop_calc.trade.after.morning import mornings
 from shop_calc.trade.after.moving import Lift, plan_lift
 from shop_calc.trade.after.piece_beam import Beam, piece_beam
 from shop_calc.trade.after.strength_of_morning import Hardening, Strength28, strength_28
 from shop_calc.trade.after.supports import best_legs, check_supports
-
-STANDS_ON = ("not said", "legs", "cabinet", "continuous", "wall")
-OVERHANGS = ("ends", "side")
+from shop_calc.trade.jobs.job_fields import OVERHANGS, STANDS_ON
 
 
 @dataclass(frozen=True)
@@ -23,7 +21,7 @@ class Stand:
     Parameters
     ----------
     on : str
-        One of STANDS_ON [-].
+        One of job_fields.STANDS_ON [-].
     span_m : float or None
         Between its supports, along its length [m].
     overhang_m : float or None
@@ -181,7 +179,7 @@ def piece_density_kg_m3(layers, mix):
     >>> from shop_calc.trade.mortar.recipe import recipe
     >>> piece = rectangle_layers(1.524, 0.381, 0.0381, 0.00635)
     >>> f"{piece_density_kg_m3(piece, build_mix(recipe('demo mortar'), stone_ratio=1.2, coarse_sand_ratio=0.6)):.1f}"
-    '2279.8'
+    '2284.7'
 
     References
     ----------

@@ -70,9 +70,9 @@ class Morning:
         """Strength and maturity in one line, every reference named."""
         return (
             f"{show(self.likely_pa, 'pressure', system)}, {show(self.low_pa, 'pressure', system)} to "
-            f"{show(self.high_pa, 'pressure', system)}, by {self.lower}, the lower of two; "
-            f"as old as {self.aci_age_h:.1f} h at {self.aci_reference_c:g} °C (ACI 209) or {self.en_age_h:.1f} h at "
-            f"20 °C (EN 1992); temperature-time factor {self.maturity_c_h:.0f} °C·h over a datum of "
+            f"{show(self.high_pa, 'pressure', system)}, by {self.lower}, the lower of two; as old as "
+            f"{self.aci_age_h:.1f} h at {self.aci_reference_c:g} °C (ACI 209) or {self.en_age_h:.1f} h at 20 °C (EN "
+            f"1992); temperature-time factor {self.maturity_c_h:.0f} °C·h over a datum of "
             f"{show(self.datum_c, 'temperature')}"
         )
 
@@ -130,7 +130,7 @@ def mornings(day, cure, strength_at_28=None, cement="normal"):
 def _morning(choice, hour_h, hardening, at_28):
     times = hardening.time_h
     until = np.searchsorted(times, hour_h - 1e-9, side="right") - 1
-    aci, en = (float(np.interp(hour_h, times, ratio)) for ratio in (hardening.aci_ratio, hardening.en_ratio))
+    (aci_age, en_age), (aci, en) = hardening.ages_at(hour_h), hardening.ratios_at(hour_h)
     lower, datum = min(aci, en), defaults.si("maturity_datum")
     times, temps = np.append(times[: until + 1], hour_h), hardening.temp_c[: until + 1]
     temps = np.append(temps, np.interp(hour_h, hardening.time_h, hardening.temp_c))
@@ -140,8 +140,8 @@ def _morning(choice, hour_h, hardening, at_28):
         choice.title,
         hour_h,
         float(temps[-1]),
-        float(np.interp(hour_h, hardening.time_h, hardening.aci_age_h)),
-        float(np.interp(hour_h, hardening.time_h, hardening.en_age_h)),
+        aci_age,
+        en_age,
         float(maturity.sampled_temperature_time_c_h(times[:last], temps[:last], datum)),
         defaults.si("strength_reference_temp"),
         datum,

@@ -141,10 +141,11 @@ def lift_advice(lift):
     ----------
     NIOSH 94-110; HSE L23 as quoted; the threshold of a heavy piece is judgement.
     """
-    team = "" if lift.team_kg is None else f", together {show(lift.team_kg, 'mass')}"
+    team = "" if lift.team_kg is None or lift.people == 1 else f", together {show(lift.team_kg, 'mass')}"
+    each = f"{lift.people} people bear {show(lift.each_kg, 'mass')} each"
+    share = "one person bears it all" if lift.people == 1 else each
     reason = (
-        f"It weighs {show(lift.mass_kg, 'mass')}, {show(lift.mass_kg_m2, 'areal_mass')}; {lift.people} "
-        f"{'person bears' if lift.people == 1 else 'people bear'} {show(lift.each_kg, 'mass')} each. One person may "
+        f"It weighs {show(lift.mass_kg, 'mass')}, {show(lift.mass_kg_m2, 'areal_mass')}; {share}. One person may "
         f"lift {show(lift.limit_kg, 'mass')} like this{team}: lifting index {lift.index_ratio:.1f}. The equation is "
         "for a lift on the spot, not for carrying."
     )
@@ -155,7 +156,9 @@ def lift_advice(lift):
         words = f"Take {lift.people_needed} people to lift it, on a word, or a cart."
         lines = [Advice("act", "move", words, reason, *origin)]
     elif lift.index_ratio <= defaults.si("lifting_index_high"):
-        words = "Do not lift it by hand alone: a cart level with the bench, a lifting frame, a hoist, or a smaller piece."
+        words = (
+            "Do not lift it by hand alone: a cart level with the bench, a lifting frame, a hoist, or a smaller piece."
+        )
         lines = [Advice("act", "move", words, reason, *origin)]
     else:
         words = "Hands are no way to lift this: a hoist, a lifting frame on wheels, or smaller pieces."
@@ -163,8 +166,8 @@ def lift_advice(lift):
     if lift.mass_kg >= defaults.si("heavy_piece"):
         lines.append(
             Advice(
-                "act", "place", "Before the pour see that what stands below can carry it: cabinet sides of plywood of "
-                "3/4 in or more under every edge, adjustable plastic legs taken out, the floor below.",
+                "act", "place", "Before the pour see that what stands below can carry it: cabinet sides of plywood "
+                "of 3/4 in or more under every edge, adjustable plastic legs taken out, the floor below.",
                 f"{show(lift.mass_kg, 'mass')} stands on it for good; check before it is cast, most of all in place.",
             )
         )  # fmt: skip

@@ -5,14 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from shop_calc import defaults
-from shop_calc.science import crossing, maturity, setting, slab_heat, strength
+from shop_calc.science import crossing, maturity, setting, strength
 from shop_calc.science.checks import require
-from shop_calc.trade.timeline.drying import moving_air
-from shop_calc.trade.timeline.room import room_at
+from shop_calc.trade.after.later_temps import temps_after
 
 DAY_H = 24.0
-LAST_H = 28.0 * DAY_H  # nothing later is foretold: the strength at 28 days is what one tests
-STEP_H = 0.25  # between the morning and the last known air; strength moves slowly by then
 # Cement by how fast it is: constants of ACI 209 (hours, -) and s of EN 1992, which names them R, N, S. ACI 209 has
 # nothing for slow cements: the ones of Type I stand in, and EN is the lower of the two there.
 CEMENTS = {
@@ -107,6 +104,8 @@ class Hardening:
         Share of the 28-day strength by each curve, 0 before final set [-].
     final_set_h : float
         When it sets for good, hours after the first water [h].
+    cement : str
+        rapid, normal or slow [-].
 
     Examples
     --------
@@ -126,15 +125,26 @@ class Hardening:
     aci_ratio: np.ndarray
     en_ratio: np.ndarray
     final_set_h: float
+    cement: str
 
     @property
     def ratio(self):
         """The lower of the two shares at every hour."""
         return np.minimum(self.aci_ratio, self.en_ratio)
 
+    def ages_at(self, hour_h):
+        """Ages for ACI 209 and EN 1992 at an hour after the first water."""
+        return tuple(float(np.interp(hour_h, self.time_h, age)) for age in (self.aci_age_h, self.en_age_h))
+
+    def ratios_at(self, hour_h):
+        """Share of the 28-day strength by ACI 209 and by EN 1992 at an hour after the first water."""
+        if not hour_h >= self.final_set_h:
+            return 0.0, 0.0
+        return tuple(float(ratio) for ratio in _ratios(*self.ages_at(hour_h), self.cement))
+
     def ratio_at(self, hour_h):
-        """Share of the 28-day strength at an hour after the first water."""
-        return float(np.interp(hour_h, self.time_h, self.ratio))
+        """The lower of the two shares at an hour after the first water."""
+        return min(self.ratios_at(hour_h))
 
     def hour_at(self, ratio):
         """Hour at which a share is reached, or None within 28 days."""
@@ -184,7 +194,6 @@ def harden(time_h, temp_c, cement="normal"):
     """
     if cement not in CEMENTS:
         raise ValueError(f"cement: {cement!r} given; it must be one of {', '.join(CEMENTS)}")
-    (a_days, b_factor), s_factor = CEMENTS[cement]
     times, temps = np.asarray(time_h, dtype=float), np.asarray(temp_c, dtype=float)
     reference_c, energy = defaults.si("strength_reference_temp"), defaults.si("activation_energy")
     aci_age = setting.equivalent_age_h(times, temps, energy, reference_c)
@@ -195,66 +204,14 @@ def harden(time_h, temp_c, cement="normal"):
     ) / float(setting.rate_factor(reference_c, energy, defaults.si("reference_temp")))
     final_set = float(crossing.crossing_time_h(times, aci_age, final_age))
     hard = aci_age >= final_age
-    aci = np.where(hard, strength.aci_strength_ratio(aci_age, a_days * DAY_H, b_factor), 0.0)
-    en = np.where(hard, strength.en_strength_ratio(en_age, s_factor), 0.0)
-    return Hardening(times, temps, aci_age, en_age, aci, en, final_set)
+    aci, en = (np.where(hard, ratio, 0.0) for ratio in _ratios(aci_age, en_age, cement))
+    return Hardening(times, temps, aci_age, en_age, aci, en, final_set, cement)
 
 
-def temps_after(room, thickness_m, start_c, from_h, until_h=LAST_H, step_h=STEP_H):
-    """Follow the temperature of a slab that no longer evaporates through the rows of a room.
-
-    Not for the first hours of a wet open face: evaporation cools it.
-
-    Parameters
-    ----------
-    room : Room
-        Air, hours after the first water; its last row holds for good [as its fields].
-    thickness_m : float
-        Thickness [m].
-    start_c : float
-        Temperature at `from_h` [°C].
-    from_h, until_h : float
-        First and last hour [h].
-    step_h : float
-        Step while the air still changes; after it the steps grow [h].
-
-    Returns
-    -------
-    tuple of ndarray
-        Hours and temperatures [h, °C].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.timeline.room import steady_room
-    >>> hours, temps = temps_after(steady_room(10.0, 0.5, 0.0), 0.0381, 20.0, 24.0)
-    >>> f"{float(np.interp(26.0, hours, temps)):.4f}"
-    '12.9364'
-
-    Notes
-    -----
-    Between two rows it nears the air as an exponential, exactly. Heat of hydration is left out: a thin piece never
-    feels warm.
-
-    References
-    ----------
-    Heat balance of shop_calc.science.slab_heat without evaporation.
-    """
-    changes = [hour for hour in room.from_h if from_h < hour < until_h]
-    settled = min(max([from_h, *changes]) + 12.0, until_h)
-    fine = np.arange(from_h, settled, step_h)
-    coarse = settled + (until_h - settled) * np.linspace(0.0, 1.0, 80) ** 2
-    times = np.unique(np.concatenate((fine, changes, coarse)))
-    temps = np.empty_like(times)
-    storage = defaults.si("slab_density") * defaults.si("slab_heat_capacity") * thickness_m
-    now_c, edges = start_c, [from_h, *changes, until_h]
-    for start, end in zip(edges, edges[1:], strict=False):
-        air_c, _, wind_m_s = (float(value) for value in room_at(room, start))
-        exchange = float(slab_heat.convection_w_m2_k(moving_air(wind_m_s)))
-        exchange += defaults.si("h_radiation") + defaults.si("h_bottom")
-        inside = (times >= start) & (times <= end)
-        temps[inside] = air_c + (now_c - air_c) * np.exp(-(times[inside] - start) * 3600.0 * exchange / storage)
-        now_c = air_c + (now_c - air_c) * np.exp(-(end - start) * 3600.0 * exchange / storage)
-    return times, temps
+def _ratios(aci_age_h, en_age_h, cement):
+    (a_days, b_factor), s_factor = CEMENTS[cement]
+    aci = strength.aci_strength_ratio(aci_age_h, a_days * DAY_H, b_factor)
+    return aci, strength.en_strength_ratio(en_age_h, s_factor)
 
 
 def piece_hardening(day, cure, cover, cement="normal"):

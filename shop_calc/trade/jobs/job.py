@@ -8,7 +8,16 @@ from types import MappingProxyType
 
 from shop_calc import defaults
 from shop_calc.trade.jobs.job_entries import LONGEST_NAME, entry_value, shown
-from shop_calc.trade.jobs.job_fields import ALL_SIZES, FIELDS, OPTIONAL_SIZES, REQUIRED_SECTIONS, SECTIONS, SIZES
+from shop_calc.trade.jobs.job_fields import (
+    ALL_SIZES,
+    FIELDS,
+    OPTIONAL_SIZES,
+    OWN_READERS,
+    REQUIRED_SECTIONS,
+    SECTIONS,
+    SIZES,
+)
+from shop_calc.trade.jobs.price_entries import read_costs
 from shop_calc.trade.problems import Collector
 
 LARGEST_FILE = 200_000  # bytes; the longest job of ours has 2,000
@@ -22,8 +31,10 @@ class Job:
     ----------
     name : str
         What the piece is called [-].
-    piece, layers, mix, materials, mixer, day : mapping of str to value
+    piece, layers, mix, materials, mixer, day, place, finish : mapping of str to value
         The sections with defaults filled in, see job_fields.FIELDS [SI].
+    cost : mapping of str to value
+        Currency and prices, see price_entries.Price [currency].
     drop : mapping or None
         The drop edge [SI].
     cutouts : tuple of mapping
@@ -52,6 +63,9 @@ class Job:
     materials: MappingProxyType
     mixer: MappingProxyType
     day: MappingProxyType
+    place: MappingProxyType
+    finish: MappingProxyType
+    cost: MappingProxyType
     drop: MappingProxyType | None
     cutouts: tuple
     rooms: tuple
@@ -233,7 +247,7 @@ def check_job(entries):
     _unknown(found, "", entries, ("format", "name", *SECTIONS))
     sections = {}
     for section in SECTIONS:
-        if section == "room":
+        if section in OWN_READERS:
             continue
         table = entries.get(section, {})
         if section not in entries and section in REQUIRED_SECTIONS:
@@ -247,6 +261,7 @@ def check_job(entries):
         drop = _section(found, assumed, "piece.drop", "piece.drop", piece["drop"])
     cutouts = _rows(found, assumed, "piece.cutout", piece.get("cutout", []))
     rooms = _rows(found, assumed, "room", entries.get("room", []))
+    sections["cost"] = read_costs(found, entries.get("cost", {}))
     if not rooms and "room" not in entries:
         found.say("[[room]]: nothing given; the file must have at least one row for the air")
     _sizes(found, "piece", piece, sections.get("piece", {}).get("outline"))

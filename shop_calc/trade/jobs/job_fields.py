@@ -5,6 +5,10 @@ from dataclasses import dataclass
 OUTLINES = ("rectangle", "L", "U", "circle", "racetrack", "polygon")
 USES = ("top", "table", "seat", "wall-hung")
 CUTOUT_SHAPES = ("rectangle", "circle", "racetrack", "polygon")
+CEMENTS = ("rapid", "normal", "slow")
+STANDS_ON = ("not said", "legs", "cabinet", "continuous", "wall")
+OVERHANGS = ("ends", "side")
+SEALERS = ("none", "reactive", "penetrating", "film", "oil")
 VESSELS = ("bucket and paddle", "drum", "tub by hand")
 
 
@@ -93,6 +97,8 @@ FIELDS = {
         Field("stone_material", "name", default="stone 3/8 in", words="which stone"),
         Field("sand_material", "name", default="coarse sand", words="which coarse sand"),
         Field("held_back", "fraction", "held_back_water", words="water added only if the mix needs it"),
+        Field("strength_28d", "pressure", "strength_28d", words="compressive strength at 28 days, as tested"),
+        Field("cement", "choice", choices=CEMENTS, words="how fast the cement is; left out: by the binder"),
     ),
     "materials": (
         Field("powder_temp", "temperature", "powder_temp", words="cement and other powders"),
@@ -118,6 +124,25 @@ FIELDS = {
         Field("wanted_mix_temp", "temperature", "wanted_mix_temp", words="temperature of the finished mix"),
         Field("hands", "count", "hands", words="people at work"),
     ),
+    "place": (
+        Field("on", "choice", default="not said", choices=STANDS_ON, words="what it will stand on"),
+        Field("span", "length", words="between its supports, along its length"),
+        Field("overhang", "length", words="beyond its supports"),
+        Field("overhang_at", "choice", default="ends", choices=OVERHANGS, words="which edges hang over"),
+        Field("humidity", "humidity", "humidity", words="relative humidity in percent where it will stand"),
+        Field("weighed", "mass", words="what the piece weighed on a scale"),
+    ),
+    "finish": (
+        Field("polish_depth", "length", "polish_depth", words="depth that grinding and polishing take off"),
+        Field("first_grit", "count", default=200.0, words="first grit"),
+        Field("last_grit", "count", default=800.0, words="last grit"),
+        Field("wet", "switch", default=True, words="true when it is polished wet"),
+        Field("sealer", "choice", default="penetrating", choices=SEALERS, words="kind of sealer"),
+        Field("solids", "fraction", "sealer_solids", words="solids of a film-forming sealer, by volume"),
+        Field("film", "film_thickness", "sealer_film", words="dry film of one coat"),
+        Field("coverage", "coverage", "sealer_coverage", words="area of one coat, as the label says"),
+        Field("coats", "count", "sealer_coats", words="coats of sealer"),
+    ),
     "room": (
         Field("from", "clock", required=True, words="date and time from which this row holds"),
         Field("air", "temperature", "air_temp", required=True, words="air temperature"),
@@ -126,7 +151,8 @@ FIELDS = {
     ),
 }
 
-SECTIONS = ("piece", "layers", "mix", "materials", "mixer", "day", "room")
+SECTIONS = ("piece", "layers", "mix", "materials", "mixer", "day", "room", "place", "finish", "cost")
+OWN_READERS = ("room", "cost")  # lists of rows, read apart
 REQUIRED_SECTIONS = ("piece", "mix", "day", "room")
 
 # Which sizes each outline needs; all others are refused, so that a size is never silently ignored.

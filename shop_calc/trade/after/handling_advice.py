@@ -1,0 +1,209 @@
+"""What is said about moving a piece and about what carries it."""
+
+from datetime import timedelta
+
+from shop_calc.trade.advice import Advice
+from shop_calc.trade.after.moving import density_advice, lift_advice
+from shop_calc.trade.after.supports import NOT_ENOUGH
+from shop_calc.units import show
+
+QUARTER_S = 900
+_RULE = "our rule: 250 lb for every 24 in at the worst spot, doubled for sitting down, against rupture over 1.5"
+_FACTORS = "beam theory; jolt 2.0 and scatter 1.5 are our judgement; rupture of ACI 318-19 19.2.3, from memory"
+TWISTING = ("L", "U")
+
+
+def not_before(day, hour_h):
+    """Clock time from which something may be done, the next full quarter hour.
+
+    Parameters
+    ----------
+    day : Day
+        The day [h].
+    hour_h : float
+        Hours after the first water [h].
+
+    Returns
+    -------
+    datetime
+        Never earlier than the hour given [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
+    >>> from shop_calc.trade.plan import make_plan
+    >>> day = make_plan(read_job(demo_job("garden_bench_top"))).day
+    >>> str(not_before(day, 24.01))
+    '2026-05-05 08:15:00'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    quarters = -int(-(hour_h * 3600.0 - 1e-3) // QUARTER_S)
+    start = day.water_in
+    past = (start - start.replace(minute=0, second=0, microsecond=0)).total_seconds() % QUARTER_S
+    when = start + timedelta(seconds=quarters * QUARTER_S - past)
+    return when if (when - start).total_seconds() >= hour_h * 3600.0 - 1e-3 else when + timedelta(seconds=QUARTER_S)
+
+
+def _clock(day, hour_h):
+    return f"{not_before(day, hour_h):%a %d %b %H:%M}"
+
+
+def _carry_lines(handling, day):
+    ready, late = [], []
+    for carry in handling.carries:
+        soon = carry.earliest_h is not None and carry.earliest_h <= handling.morning.hour_h + 1e-9
+        (ready if soon else late).append(carry)
+    counted = show(handling.strength.counted_pa, "pressure")
+    morning = handling.morning
+    if ready:
+        ways = "; ".join(carry.title[0].lower() + carry.title[1:] for carry in ready)
+        yield Advice(
+            "act", "move", f"Move it only from {_clock(day, morning.hour_h)} on, and only so: {ways}.",
+            f"By then it has about {show(morning.low_pa, 'pressure')} to {show(morning.high_pa, 'pressure')}; "
+            f"counted is {counted} at 28 days.", "derived", _FACTORS,
+        )  # fmt: skip
+    for carry in late:
+        when = "not at all" if carry.earliest_h is None else f"not before {_clock(day, carry.earliest_h)}"
+        yield Advice(
+            "act", "move", f"{carry.title}: {when}.",
+            f"That pulls {carry.tension} with {show(carry.stress_pa, 'pressure')}; with jolt and scatter it needs "
+            f"{show(carry.needed_rupture_pa, 'pressure')} in bending, {show(carry.needed_strength_pa, 'pressure')} "
+            f"in compression, and is counted with {counted} at 28 days.", "derived", _FACTORS,
+        )  # fmt: skip
+
+
+def _support_lines(handling, piece):
+    failed = [check for check in handling.supports if check.key != "rail" and not check.holds]
+    for check in failed:
+        yield Advice(
+            "stop", "place", f"{check.where[0].upper() + check.where[1:]} it must not be sat or knelt on: "
+            f"{NOT_ENOUGH}.",
+            _stresses(check), "judgement", _RULE,
+        )  # fmt: skip
+    if any(not check.holds for check in handling.legs):
+        worst = max(handling.legs, key=lambda check: check.use_ratio)
+        yield Advice(
+            "act", "place", f"As a seat it must not stand on two legs alone: {NOT_ENOUGH}.",
+            "Nobody has said what carries it; even where two legs help most, " + _stresses(worst, first=False),
+            "judgement", _RULE,
+        )  # fmt: skip
+    for check in handling.supports:
+        if check.key == "rail" and not check.holds:
+            yield Advice(
+                "act", "place", f"Support the strip {check.where} from below before anybody leans on it.",
+                _stresses(check, "a person leaning at its middle"), "judgement",
+                "our rule: 100 lb at the middle of the strip, its ends free to turn, against rupture over 1.5",
+            )  # fmt: skip
+        elif check.beyond_stone and check.holds:
+            yield Advice(
+                "act", "place", f"{check.where[0].upper() + check.where[1:]} it is longer than fabricators allow "
+                "natural stone of that thickness: have it looked at.",
+                "Stone is no concrete, and what the guide allows is no proof for concrete.", "read",
+                "Dimension Stone Design Manual, as quoted",
+            )  # fmt: skip
+    if handling.stand.on == "wall" and piece.use != "wall-hung":
+        yield Advice(
+            "act", "place", "What hangs on a wall: brackets, fixings and the wall are for someone licensed for it.",
+            "The plan sizes none of them. Local code and licensed practice decide.",
+        )  # fmt: skip
+    said = handling.stand.span_m is not None or handling.stand.overhang_m is not None
+    if not said and not handling.legs and handling.stand.on in ("not said", "legs", "cabinet"):
+        yield Advice(
+            "note", "place", "Give span and overhang under [place] to have them checked; until then nothing is "
+            "known of them.", "A top that is safe on a cabinet can break over an open span or an overhang.",
+        )  # fmt: skip
+
+
+def _stresses(check, people="people, sitting down included,", first=True):
+    words = (
+        f"its own weight bends it with {show(check.own_pa, 'pressure')}, {people} with "
+        f"{show(check.people_pa, 'pressure')}: {show(check.stress_pa, 'pressure')} in all, of which it may have "
+        f"{show(check.limit_pa, 'pressure')}."
+    )
+    return words[0].upper() + words[1:] if first else words
+
+
+def handling_advice(handling, day, piece):
+    """Say how a piece is moved and what must carry it.
+
+    Parameters
+    ----------
+    handling : Handling
+        The numbers [as its fields].
+    day : Day
+        The day, for the clock [h].
+    piece : Piece
+        The piece [m].
+
+    Returns
+    -------
+    tuple of Advice
+        In the order of the work [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
+    >>> from shop_calc.trade.plan import make_plan
+    >>> plan = make_plan(read_job(demo_job("garden_bench_top")))
+    >>> lines = handling_advice(plan.handling, plan.day, plan.piece)
+    >>> from shop_calc.trade.after.carrying import FALL_LINE
+    >>> all(FALL_LINE in line.text for line in lines if "on edge" in line.text.lower())
+    True
+
+    References
+    ----------
+    Marks and sources stand in each Advice.
+    """
+    lines = [*_carry_lines(handling, day)]
+    if piece.outline.shape in TWISTING or piece.drop:
+        lines.append(
+            Advice(
+                "act", "move", "Carry it on a stiff board or frame under all of it.",
+                "A piece that is no plain strip twists when it is lifted; the stresses named leave that out.",
+                "judgement", "ours",
+            )
+        )  # fmt: skip
+    lines += _support_lines(handling, piece)
+    lines += lift_advice(handling.lift)
+    lines += density_advice(handling.density_kg_m3)
+    lines.append(
+        Advice(
+            "note", "move", "Do not count on fibre or on steel in the middle of the thickness: neither holds a bent "
+            "piece.",
+            "Steel at mid-depth lies where nothing is pulled; it belongs near the face in tension, the underside in "
+            "a span and the top over a support, and a piece that is turned over sees both. Neither is counted here.",
+            "derived", "beam theory; small fibre doses control cracks only",
+        )
+    )  # fmt: skip
+    lines.append(
+        Advice(
+            "note", "move", "That it is no longer warm does not mean that it is cured.",
+            "A thin piece hardly ever feels warm. It hardens by age and temperature: so far it is as old as "
+            f"{handling.morning.aci_age_h:.0f} h at {handling.morning.aci_reference_c:g} °C, of the 672 h to its "
+            "rated strength.", "derived", "ASTM C1074 form",
+        )
+    )  # fmt: skip
+    if not handling.strength.tested:
+        low, likely, high = (
+            show(value, "pressure")
+            for value in (handling.strength.low_pa, handling.strength.likely_pa, handling.strength.high_pa)
+        )
+        lines.append(
+            Advice(
+                "note", "move", "Test the mix and give strength_28d: until then the low end is counted.",
+                f"Taken are {low} to {high}, likely {likely}; nobody has tested this mix.", "judgement",
+                "row strength_28d of data/defaults.csv",
+            )
+        )  # fmt: skip
+    lines.append(
+        Advice(
+            "note", "move", "Take strength and stress as extrapolated: the curves come from ordinary concrete.",
+            "They were not fitted to thin pieces with polymer and fibre, nor below an age of one day (ACI 209) and "
+            "three days (EN 1992), nor to a piece that dries out. Kept open it gains less.", "derived",
+            "ranges of ACI 209R-92 and EN 1992-1-1:2004",
+        )
+    )  # fmt: skip
+    return tuple(lines)
