@@ -79,6 +79,8 @@ class Cost:
         Priced materials [as their fields].
     unpriced : tuple of str
         Materials of the piece without a price [-].
+    unused : tuple of str
+        Prices of what this piece does not have: a price list may serve many jobs [-].
     cash, pro_rata : float
         All packs, and the share that is used [currency].
     cash_m2, pro_rata_m2 : float
@@ -104,6 +106,7 @@ class Cost:
     currency: str
     lines: tuple
     unpriced: tuple
+    unused: tuple
     cash: float
     pro_rata: float
     cash_m2: float
@@ -177,21 +180,13 @@ def _line(price, needs, mix, sealer_m3):
         if price.pack_m3 is None:
             raise ValueError(f"cost.prices.{SEALER}: a mass given; its pack must be a volume, as in pack = \"1 qt\"")
         return cost_line(what, "liquid", sealer_m3, price.pack_m3, price.price)
-    if what not in needs:
-        near = difflib.get_close_matches(what, [*needs, SEALER], n=1, cutoff=0.6)
-        hint = f"did you mean {near[0]!r}? " if near else ""
-        raise ValueError(
-            f"cost.prices.{what}: the piece has no such material; {hint}it has {', '.join(needs)} and {SEALER}; what "
-            "is bought by the piece has a count"
-        )
     need = needs[what]
     if price.pack_kg is not None:
         return cost_line(what, "mass", need.total_kg, price.pack_kg, price.price)
     if need.kind == "water":
         return cost_line(what, "liquid", need.total_kg / 1000.0, price.pack_m3, price.price)
     if need.kind not in LIQUIDS:
-        raise ValueError(f"cost.prices.{what}: a volume given; its pack must be a mass: how it fills a bag nobody "
-        "knows")
+        raise ValueError(f"cost.prices.{what}: a volume given; its pack must be a mass, it is bought by weight")
     return cost_line(what, "liquid", need.total_kg / _liquid_density_kg_m3(mix, what), price.pack_m3, price.price)
 
 
@@ -223,7 +218,7 @@ def plan_cost(batch, mix, area_m2, sealer_m3=0.0, prices=(), currency=""):
     Raises
     ------
     ValueError
-        When a price is of something the piece does not have, or its pack is of the wrong kind.
+        When a pack is of the wrong kind.
 
     Examples
     --------
@@ -239,25 +234,27 @@ def plan_cost(batch, mix, area_m2, sealer_m3=0.0, prices=(), currency=""):
     """
     area = require("area of the top", area_m2, 0, unit="m2", low_open=True)
     needs = {each.name: each for each in batch.ingredients}
-    lines = tuple(_line(price, needs, mix, sealer_m3) for price in prices)
+    used = [price for price in prices if price.count is not None or price.what in (*needs, SEALER)]
+    lines = tuple(_line(price, needs, mix, sealer_m3) for price in used)
+    unused = tuple(price.what for price in prices if price not in used)
     have = {line.what for line in lines}
     unpriced = tuple(name for name in needs if name not in have and name not in FREE)
     if sealer_m3 > 0 and SEALER not in have:
         unpriced = (*unpriced, SEALER)
     cash, share = (float(sum(getattr(line, name) for line in lines)) for name in ("cash", "pro_rata"))
-    cost = Cost(currency, lines, unpriced, cash, share, cash / area, share / area)
+    cost = Cost(currency, lines, unpriced, unused, cash, share, cash / area, share / area)
     return replace(cost, advice=_advice(cost), working=_working(cost, area) if lines else ())
 
 
 def _advice(cost):
     if not cost.lines or not cost.unpriced:
         return ()
-    return (
-        Advice(
-            "note", "cost", f"Not in the sum: {', '.join(cost.unpriced)}.",
-            "They have no price in [cost.prices].", "given", "prices as given with the job",
-        ),
-    )  # fmt: skip
+    reason = "They have no price in [cost.prices]."
+    for name in cost.unpriced:
+        near = difflib.get_close_matches(name, cost.unused, n=1, cutoff=0.6)
+        reason += f" Is the price of {near[0]!r} meant for {name}?" if near else ""
+    given = ("given", "prices as given with the job")
+    return (Advice("note", "cost", f"Not in the sum: {', '.join(cost.unpriced)}.", reason, *given),)
 
 
 def _working(cost, area_m2):

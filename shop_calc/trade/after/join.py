@@ -94,7 +94,7 @@ def _choice(job):
         first_grit=int(entries["first_grit"]),
         last_grit=int(entries["last_grit"]),
         sealer=entries["sealer"],
-        wet=entries["wet"],
+        wet=entries["polish"] == "wet",
         **from_label,
     )
 

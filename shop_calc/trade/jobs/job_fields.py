@@ -136,7 +136,7 @@ FIELDS = {
         Field("polish_depth", "length", "polish_depth", words="depth that grinding and polishing take off"),
         Field("first_grit", "count", default=200.0, words="first grit"),
         Field("last_grit", "count", default=800.0, words="last grit"),
-        Field("wet", "switch", default=True, words="true when it is polished wet"),
+        Field("polish", "choice", default="wet", choices=("wet", "dry"), words="wet, or dry under a shroud"),
         Field("sealer", "choice", default="penetrating", choices=SEALERS, words="kind of sealer"),
         Field("solids", "fraction", "sealer_solids", words="solids of a film-forming sealer, by volume"),
         Field("film", "film_thickness", "sealer_film", words="dry film of one coat"),
