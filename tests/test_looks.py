@@ -167,8 +167,17 @@ def test_two_looks_that_cannot_both_be_are_named_and_left_out(looks, pairs):
     named = next(line for line in result.advice if "cannot both be" in line.text)
     for number in pairs[0]:
         assert look_words(looks[number], START) in named.text
-    rest = [look for look in looks if all(look not in pair for pair in result.clashes)]
+    assert set(result.left_out) == {look for pair in result.clashes for look in pair}
+    rest = [look for look in looks if look not in result.left_out]
     assert windows(result) == pytest.approx(windows(replan(DAY, rest)))
+
+
+def test_a_look_that_contradicts_several_others_goes_alone():
+    wrong = seen(1.5, "last_steel")
+    result = replan(DAY, (wrong, *PAIR, not_yet(2.75, "first_steel"), rod_reading(2.8, 30 * PSI)))
+    assert len(result.clashes) >= 2
+    assert result.left_out == (wrong,)
+    assert any("contradicts others, too" in line.reason for line in result.advice)
 
 
 @pytest.mark.parametrize(

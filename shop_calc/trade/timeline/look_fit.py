@@ -100,11 +100,13 @@ class Evidence:
     readings : tuple of Reading
         Readings [as its fields].
     clashes : tuple of (int, int)
-        Numbers of two looks that contradict each other; neither is used [-].
+        Numbers of two looks that contradict each other [-].
+    left_out : frozenset of int
+        Looks that are not used: both of a pair, or the one that contradicts more others than any of these [-].
 
     Examples
     --------
-    >>> Evidence((), (), ()).clashes
+    >>> Evidence((), (), (), frozenset()).clashes
     ()
 
     References
@@ -115,6 +117,7 @@ class Evidence:
     between: tuple
     readings: tuple
     clashes: tuple
+    left_out: frozenset
 
 
 CLASH_DEVIATIONS = 2.5  # judgement: one pair in a hundred parts so far by scatter alone
@@ -160,7 +163,7 @@ def gather(looks, hours):
         for b in facts[place + 1 :]
         if _clash(a, b)
     )
-    out = {number for pair in clashes for number in pair}
+    out = _left_out(clashes)
     bounds, readings = {}, []
     for fact in facts:
         if fact.look in out:
@@ -169,7 +172,22 @@ def gather(looks, hours):
             readings.append(Reading(fact.layer, fact.at_h, fact.log_pa, fact.scatter, fact.by_rod, fact.look))
         else:
             bounds.setdefault((fact.name, fact.layer), []).append(fact)
-    return Evidence(tuple(_between(facts) for facts in bounds.values()), tuple(readings), clashes)
+    return Evidence(tuple(_between(facts) for facts in bounds.values()), tuple(readings), clashes, out)
+
+
+def _left_out(clashes):
+    """The fewest looks to leave out: one that contradicts several others goes alone, of a pair go both."""
+    out, left = set(), list(clashes)
+    while left:
+        count = {}
+        for number in (number for pair in left for number in pair):
+            count[number] = count.get(number, 0) + 1
+        worst = max(count, key=count.get)
+        others = {number for pair in left if worst in pair for number in pair} - {worst}
+        gone = {worst} if all(count[number] < count[worst] for number in others) else {worst, *others}
+        out |= gone
+        left = [pair for pair in left if not gone & set(pair)]
+    return frozenset(out)
 
 
 @dataclass(frozen=True)

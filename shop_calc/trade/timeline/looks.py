@@ -33,7 +33,9 @@ class Replan:
     effective_days : float
         Number of equal days that the weighted days are worth [-].
     clashes : tuple of (Look, Look)
-        Looks that contradict each other; both are left out [-].
+        Looks that contradict each other [-].
+    left_out : tuple of Look
+        Looks not used for that: both of a pair, or the one that contradicts several others [-].
     marks : tuple of (str, float, bool)
         Looks at cues as the ribbon of the day draws them: stage, hour, whether it was there [-, h, -].
     advice : tuple of Advice
@@ -60,6 +62,7 @@ class Replan:
     opening_after_h: dict
     effective_days: float
     clashes: tuple
+    left_out: tuple
     marks: tuple
     advice: tuple
 
@@ -124,23 +127,25 @@ cue for "Sides off, patch the edges" not yet there at 10:45.'
     if not evidence.between and not evidence.readings:
         opening = _opening(before.samples, before.weight)
         result = Replan(
-            before, before, opening, opening, 1.0 / float((before.weight**2).sum()), _pairs(looks, evidence), (), ()
+            before, before, opening, opening, 1.0 / float((before.weight**2).sum()), *_clashes(looks, evidence), (), ()
         )
         return replace(result, advice=_clash_advice(result, samples.inputs.water_in))
     weighted = weigh_days(samples, evidence)
-    after = _no_look_back(read_day(weighted.samples, *weighted.weight), looks, hours, evidence.clashes)
+    after = _no_look_back(read_day(weighted.samples, *weighted.weight), looks, hours, evidence.left_out)
     at_cues = ((look, at) for look, at in zip(looks, hours, strict=True) if look.stage)
     marks = tuple((look.stage, at, look.kind == "seen") for look, at in at_cues)
     result = Replan(
         after, before, _opening(before.samples, before.weight), _opening(after.samples, after.weight),
-        weighted.effective_days, _pairs(looks, evidence), marks, (),
+        weighted.effective_days, *_clashes(looks, evidence), marks, (),
     )  # fmt: skip
     poor = tuple(looks[number] for number in weighted.poor)
     return replace(result, advice=_advice(result, weighted, poor))
 
 
-def _pairs(looks, evidence):
-    return tuple((looks[a], looks[b]) for a, b in evidence.clashes)
+def _clashes(looks, evidence):
+    """Pairs of looks that contradict each other, and the looks left out for it."""
+    pairs = tuple((looks[a], looks[b]) for a, b in evidence.clashes)
+    return pairs, tuple(looks[number] for number in sorted(evidence.left_out))
 
 
 def _opening(samples, weight):
@@ -151,9 +156,9 @@ def _opening(samples, weight):
     return {key: tuple(float(value) for value in row) for key, row in zip(keys, points, strict=True)}
 
 
-def _no_look_back(day, looks, hours, clashes):
+def _no_look_back(day, looks, hours, out):
     """Nobody looks for a stage before the look that did not find it, or that found an earlier one."""
-    earliest, out = dict.fromkeys(ORDER, 0.0), {number for pair in clashes for number in pair}
+    earliest = dict.fromkeys(ORDER, 0.0)
     for number, (look, at) in enumerate(zip(looks, hours, strict=True)):
         if look.stage and number not in out:
             for key in ORDER[ORDER.index(look.stage) + (look.kind == "seen") :]:
@@ -172,8 +177,8 @@ def _advice(result, weighted, poor):
         lines.append(
             Advice(
                 "act", "looks", f"Look again, this hardly fits the rest: {words}. Check hour, layer and unit.",
-                "No mortar explains it well together with the others; all looks count as twice as rough, and the windows "
-                "stay wider.", "derived", "weights of the 500 days",
+                "No mortar explains it well together with the others; all looks count as twice as rough, and the "
+                "windows stay wider.", "derived", "weights of the 500 days",
             )
         )  # fmt: skip
     if weighted.softened < 1.0:
@@ -189,8 +194,8 @@ def _advice(result, weighted, poor):
         pace = "slower" if weighted.shift > 0 else "faster"
         lines.append(
             Advice(
-                "act", "looks", f"Today's mortar is far {pace} than planned. The rest of the day follows the looks; check "
-                "mix temperature, water, reducer and retarder, and write it in the log.",
+                "act", "looks", f"Today's mortar is far {pace} than planned. The rest of the day follows the looks; "
+                "check mix temperature, water, reducer and retarder, and write it in the log.",
                 f"Its initial set lies {abs(weighted.shift):.1f} deviations from the middle of the plan.", "derived",
                 "bands of data/defaults.csv or of the log",
             )
@@ -213,8 +218,10 @@ def _clash_advice(result, water_in):
         Advice(
             "act", "looks",
             f"Look again, these two cannot both be: {look_words(a, water_in)}; {look_words(b, water_in)}.",
-            "Mortar does not get softer. Neither of the two is used until one is taken back.", "derived",
-            "resistance never falls; scatters of data/defaults.csv",
+            "Mortar does not get softer. " + (
+                "Neither of the two is used until one is taken back." if {a, b} <= set(result.left_out) else
+                f"Not used: {look_words(a if a in result.left_out else b, water_in)}, which contradicts others, too."
+            ), "derived", "resistance never falls; scatters of data/defaults.csv",
         )
         for a, b in result.clashes
     )  # fmt: skip

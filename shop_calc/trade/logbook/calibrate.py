@@ -1,0 +1,322 @@
+"""What a shop's own log says of its mortar: bands for the next plan, errors before and after, rows that do not fit."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from shop_calc import defaults
+from shop_calc.science import set_records
+from shop_calc.science.setting import INITIAL_SET_PA
+from shop_calc.trade.logbook.log_ages import pour_facts
+from shop_calc.trade.logbook.log_trust import trust_words
+from shop_calc.trade.logbook.set_fit import NAMES, Posterior, SetFit, fit_set
+
+LAYERS = ("face", "base")
+_FAR_READING, _FAR_CUE = 3.0, 0.02  # judgement: beyond these a row is named
+
+
+@dataclass(frozen=True)
+class Misfit:
+    """A row of the log that does not fit the others.
+
+    Parameters
+    ----------
+    line : int
+        Line of the file [-].
+    pour_id : str
+        Which pour [-].
+    words : str
+        What the row says and what the fit says [-].
+
+    Examples
+    --------
+    >>> str(Misfit(12, "bench 3", "strip seen at 1.2 h; the fit says 2.4 h"))
+    'line 12, pour bench 3: strip seen at 1.2 h; the fit says 2.4 h'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    line: int
+    pour_id: str
+    words: str
+
+    def __str__(self):
+        return f"line {self.line}, pour {self.pour_id}: {self.words}"
+
+
+@dataclass(frozen=True)
+class RodCurve:
+    """The rod readings of one pour on log-log paper, without any default.
+
+    Parameters
+    ----------
+    pour_id : str
+        Which pour [-].
+    initial_set_h, final_set_h : float
+        Equivalent age at 21 °C at 500 and 4000 psi on the line [h].
+    exponent : float
+        Slope of the line [-].
+    count : int
+        Readings [-].
+    trusted : bool
+        True from five readings on; with fewer the line is shown and not used [-].
+
+    Examples
+    --------
+    >>> RodCurve("bench", 3.4, 4.6, 6.9, 3, False).trusted
+    False
+
+    References
+    ----------
+    ASTM C403/C403M, log-log fit; at least five by the forecast test on the open record.
+    """
+
+    pour_id: str
+    initial_set_h: float
+    final_set_h: float
+    exponent: float
+    count: int
+    trusted: bool
+
+
+@dataclass(frozen=True)
+class Calibration:
+    """What a log says of one layer of one recipe.
+
+    Parameters
+    ----------
+    recipe : str
+        The recipe [-].
+    layer : str
+        "face" or "base" [-].
+    bands : dict of str to (float, float, float)
+        5 %, fitted and 95 % value for the next pour, by names of the defaults table; for cloud.day_cloud [SI].
+    known : dict of str to (float, float, float)
+        The same for the recipe's own mean, pour to pour scatter left out [SI].
+    pour_count, look_count, rod_count : int
+        What the fit stands on [-].
+    temp_span_k : float
+        From the coldest mortar to the warmest [K].
+    energy_fitted : bool
+        Whether activation energy was fitted; it is once pours span 8 °C [-].
+    miss_default_h, miss_fitted_h, miss_left_out_h : float or None
+        Mean miss of a look's hour by the defaults, by the fit, and by a fit that never saw the pour [h].
+    misfits : tuple of Misfit
+        Rows that do not fit [-].
+    left_out : tuple of (str, str)
+        Pours that could not be used, and why [-].
+    rod_curves : tuple of RodCurve
+        Rod readings by themselves [-].
+    trust : str
+        One sentence on how far to trust it [-].
+
+    Examples
+    --------
+    >>> calibrate((), "demo mortar").bands["set_exponent"]
+    (5.5, 7.0, 8.5)
+
+    References
+    ----------
+    As `calibrate`.
+    """
+
+    recipe: str
+    layer: str
+    bands: dict
+    known: dict
+    pour_count: int
+    look_count: int
+    rod_count: int
+    temp_span_k: float
+    energy_fitted: bool
+    miss_default_h: float | None
+    miss_fitted_h: float | None
+    miss_left_out_h: float | None
+    misfits: tuple
+    left_out: tuple
+    rod_curves: tuple
+    trust: str
+
+
+def calibrate(log, recipe, layer="face", *, thickness_m=None):
+    """Fit initial set, exponent and activation energy of one layer of one recipe to a log.
+
+    Not to be carried over to another recipe, cement or dose; a new bag of cement deserves a new name.
+
+    Parameters
+    ----------
+    log : ShopLog or sequence of Pour
+        The log [as its fields].
+    recipe : str
+        Name of the recipe as the log has it; capitals do not count [-].
+    layer : str
+        "face" or "base", each by its own looks [-].
+    thickness_m : float, optional
+        Thickness of the pieces and side cups; that of the defaults table if left out [m].
+
+    Returns
+    -------
+    Calibration
+        Bands for the next plan and how well they do [as its fields].
+
+    Raises
+    ------
+    ValueError
+        When the layer is unknown or the thickness cannot be.
+
+    Examples
+    --------
+    >>> from shop_calc.trade.logbook.shop_log import read_log
+    >>> log = read_log(defaults.data_folder() / "logs" / "eight_pours.csv")
+    >>> found = calibrate(log, "demo mortar")
+    >>> found.pour_count, found.miss_fitted_h < found.miss_default_h
+    (8, True)
+
+    Notes
+    -----
+    Model and likelihood: shop_calc.trade.logbook.set_fit. Without a pour the bands are those of the defaults table, to
+    the last digit. The log has no thickness of the piece: 1/2 in more or less moves ages by a few percent in a room
+    that is far from the mix temperature; a surface temperature in the log takes that away.
+
+    References
+    ----------
+    Maximum a posteriori; ASTM C1074 form for ages, ASTM C403/C403M for resistance.
+    """
+    if layer not in LAYERS:
+        raise ValueError(f"layer: {layer!r} given; it must be one of {', '.join(LAYERS)}")
+    thickness_m = defaults.si("slab_thickness") if thickness_m is None else thickness_m
+    wanted = recipe.strip().casefold()
+    pours = [pour for pour in getattr(log, "pours", log) if pour.recipe.strip().casefold() == wanted]
+    facts, left_out = pour_facts(pours, layer, thickness_m)
+    fitted = [one for one in facts if one.between or one.readings]
+    temps = [one.mean_temp_c for one in fitted]
+    span_k = max(temps) - min(temps) if temps else 0.0
+    energy_free = span_k >= defaults.si("calibration_temp_span")
+    usual = {name: defaults.si_band(name) for name in NAMES}
+    fit = fit_set(fitted, energy_free)
+    bands, known = dict(usual), dict(usual)
+    if fitted:
+        for name in NAMES[: 3 if energy_free else 2]:
+            bands[name], known[name] = fit.next_band(name), fit.known_band(name)
+    default_h = _mean_miss_h(fitted, [np.zeros(3)] * len(fitted))
+    fitted_h = _mean_miss_h(fitted, [fit.place] * len(fitted))
+    left_h = None
+    if len(fitted) > 1:
+        others = [
+            fit_set([*fitted[:place], *fitted[place + 1 :]], energy_free, fit.place, with_covariance=False).place
+            for place in range(len(fitted))
+        ]
+        left_h = _mean_miss_h(fitted, others)
+    misfits = _misfits(facts, fitted, fit)
+    wrong = {misfit.line for misfit in misfits}
+    curves = tuple(curve for curve in (_rod_curve(one, wrong) for one in facts) if curve is not None)
+    looks = sum(len(one.rows) for one in fitted)
+    rods = sum(reading.by_rod for one in fitted for reading in one.readings)
+    return Calibration(
+        recipe, layer, bands, known, len(fitted), looks, rods, span_k, energy_free, default_h, fitted_h, left_h,
+        misfits, left_out, curves,
+        trust_words(len(fitted), default_h, left_h, _far_from_default(fit)),
+    )  # fmt: skip
+
+
+def _far_from_default(fit):
+    return bool(np.abs(fit.place[:2]).max() > 2.0)
+
+
+def _rod_curve(facts, wrong):
+    """Straight line through the rod readings that fit, or None when they do not make a rising line."""
+    rods = [reading for reading in facts.readings if reading.by_rod and facts.rows[reading.look].line not in wrong]
+    ages = facts.age_h([reading.at_h for reading in rods], defaults.si("activation_energy"))
+    try:
+        line = set_records.fit_penetration(ages, np.exp([reading.log_pa for reading in rods]))
+    except ValueError:
+        return None
+    trusted = len(rods) >= defaults.get("rod_readings_trusted").value
+    return RodCurve(facts.pour.pour_id, line.initial_set_h, line.final_set_h, line.exponent, len(rods), trusted)
+
+
+def _predicted_h(facts, places, log_pa):
+    """Hour since the layer's water at which a resistance is reached."""
+    initial_h, exponent, energy = _values(places)
+    return facts.time_at_age_h(initial_h * np.exp((log_pa - np.log(INITIAL_SET_PA)) / exponent), energy)
+
+
+def _values(places):
+    at = SetFit(np.asarray(places), np.eye(3), True)
+    return tuple(at.value(name) for name in NAMES)
+
+
+def _misses_h(facts, places):
+    """How far the hour of each look is missed; nothing inside the gap between two looks."""
+    misses = []
+    for item in facts.between:
+        at = float(_predicted_h(facts, places, item.log_pa))
+        low = item.after_h if item.after_h is not None else -np.inf
+        high = item.before_h if item.before_h is not None else np.inf
+        misses.append(max(low - at, at - high, 0.0))
+    misses.extend(
+        abs(float(_predicted_h(facts, places, reading.log_pa)) - reading.at_h) for reading in facts.readings
+    )
+    return misses
+
+
+def _mean_miss_h(fitted, places):
+    """Mean over pours of the mean miss of their looks; None without a pour."""
+    if not fitted:
+        return None
+    return float(np.mean([np.mean(_misses_h(one, place)) for one, place in zip(fitted, places, strict=True)]))
+
+
+def _misfits(facts, fitted, fit):
+    """Rows that the fit explains badly even with the pour's own place, and looks that contradict each other."""
+    found = []
+    for one in facts:
+        for number in sorted(one.left_out):
+            against = sorted({one.rows[n].line for pair in one.clashes if number in pair for n in pair if n != number})
+            words = f"not used, it contradicts line {', '.join(map(str, against))}"
+            found.append(Misfit(one.rows[number].line, one.pour.pour_id, words))
+    if not fitted:
+        return tuple(found)
+    own = Posterior(fitted).pour_place(fit.place)
+    for one, place in zip(fitted, own, strict=True):
+        shifted = _Shifted(one, fit.place, place)
+        found.extend(Misfit(row.line, one.pour.pour_id, words) for row, words in shifted.poor())
+    return tuple(sorted(found, key=lambda misfit: misfit.line))
+
+
+class _Shifted:
+    """One pour with its own initial set."""
+
+    def __init__(self, facts, places, pour_place):
+        self.facts = facts
+        initial_h, self.exponent, self.energy = _values(places)
+        self.initial_h = initial_h * np.exp(defaults.si("pour_scatter") * pour_place)
+
+    def log_pa(self, at_h):
+        age_h = np.maximum(self.facts.age_h(at_h, self.energy), 1e-6)
+        return float(np.log(INITIAL_SET_PA) + self.exponent * np.log(age_h / self.initial_h))
+
+    def hour(self, log_pa):
+        age_h = self.initial_h * np.exp((log_pa - np.log(INITIAL_SET_PA)) / self.exponent)
+        return float(self.facts.time_at_age_h(age_h, self.energy))
+
+    def poor(self):
+        from scipy.special import ndtr
+
+        for reading in self.facts.readings:
+            if abs(reading.log_pa - self.log_pa(reading.at_h)) > _FAR_READING * reading.scatter:
+                said, fits = np.exp([reading.log_pa, self.log_pa(reading.at_h)]) / 1000.0
+                what = "rod" if reading.by_rod else "thumb print"
+                yield self.facts.rows[reading.look], f"{what} says {said:.0f} kPa, the fit {fits:.0f} kPa"
+        for item in self.facts.between:
+            ends = [
+                None if at is None else float(ndtr((self.log_pa(at) - item.log_pa) / item.scatter))
+                for at in (item.after_h, item.before_h)
+            ]
+            hour = f"the fit puts it at {self.hour(item.log_pa):.2f} h after the water"
+            for at, share, says in ((item.after_h, ends[0], "not yet"), (item.before_h, ends[1], "seen")):
+                if share is not None and (1.0 - share if says == "not yet" else share) < _FAR_CUE:
+                    row = self.facts.rows[item.looks[0] if says == "not yet" else item.looks[-1]]
+                    yield row, f"{item.name} {says} at {at:.2f} h, {hour}"

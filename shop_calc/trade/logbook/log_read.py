@@ -1,0 +1,325 @@
+"""Reading the shop log: every bad row is named by line, column and reason, every good row is kept."""
+
+import csv
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from shop_calc.trade.logbook import log_fields as cells
+from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event, LogProblem
+
+LONGEST_POUR_H = 96.0
+JOINED_LINES = 20  # a cell with line breaks, as spreadsheets write them, is looked for over so many lines
+_LINE_END = re.compile(rb"\r\n|\n|\r")
+
+
+@dataclass(frozen=True)
+class LogRows:
+    """Rows of a log file.
+
+    Parameters
+    ----------
+    events : tuple of Event
+        The good rows, as they stand in the file [as its fields].
+    problems : tuple of LogProblem
+        Rows that are not used, and why [-].
+    remarks : tuple of LogProblem
+        What is worth a look, though the row is used [-].
+
+    Examples
+    --------
+    >>> parse_log(b"pour_id,time_iso,event\\nbench,2026-05-04T08:00,water_in\\n").events[0].event
+    'water_in'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    events: tuple
+    problems: tuple
+    remarks: tuple
+
+
+def read_rows(path):
+    """Read the rows of a log file.
+
+    Parameters
+    ----------
+    path : str or path-like
+        The CSV file [-].
+
+    Returns
+    -------
+    LogRows
+        Good rows, problems, remarks [as its fields].
+
+    Raises
+    ------
+    ValueError
+        When there is no such file or it cannot be read at all.
+
+    Examples
+    --------
+    >>> read_rows(".")
+    Traceback (most recent call last):
+    ValueError: shop log: . given; that is a folder, it must be a .csv file
+
+    References
+    ----------
+    Form of the file: data/README.md. CSV after RFC 4180.
+    """
+    path = Path(path)
+    try:
+        data = path.read_bytes()
+    except FileNotFoundError:
+        raise ValueError(f"shop log: {path} given; there is no such file") from None
+    except IsADirectoryError:
+        raise ValueError(f"shop log: {path} given; that is a folder, it must be a .csv file") from None
+    except (OSError, ValueError) as error:  # no right to read, or a name with a zero in it
+        reason = getattr(error, "strerror", None) or error
+        raise ValueError(f"shop log: {path!s} given; it cannot be read ({reason})") from None
+    return parse_log(data)
+
+
+def parse_log(data):
+    """Read rows from the bytes of a log file.
+
+    Parameters
+    ----------
+    data : bytes
+        The file [-].
+
+    Returns
+    -------
+    LogRows
+        Good rows, problems, remarks; never an exception, whatever the bytes [as its fields].
+
+    Examples
+    --------
+    >>> rows = parse_log(b"pour_id;time_iso;event;mix_temp_c\\r\\nbench;2026-05-04 08:00;water_in;16,5\\r\\n")
+    >>> rows.events[0].mix_temp_c
+    16.5
+    >>> [str(problem) for problem in parse_log(b"pour_id,time_iso,event\\nbench,8 am,water_in\\n").problems]
+    ["line 2, time_iso: '8 am' given; it must be year-month-day and time, as in 2026-05-04T08:00"]
+
+    Notes
+    -----
+    Takes commas, semicolons or tabs between cells, decimal points or commas, any line ends, a byte order mark. A
+    line that stops in the middle of a row is a torn row; the lines after it are read as usual.
+
+    References
+    ----------
+    CSV after RFC 4180.
+    """
+    problems, remarks = [], []
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        reason = "the file is UTF-16 text; save it as CSV UTF-8"
+        return LogRows((), (LogProblem(1, "row", reason),), ())
+    lines = _decoded(data.removeprefix(b"\xef\xbb\xbf"), remarks)
+    place, delimiter, names = _header(lines, problems, remarks)
+    if names is None:
+        return LogRows((), tuple(problems), tuple(remarks))
+    events, pours = [], {}
+    while place < len(lines):
+        line, (row, used) = place + 1, _row(lines, place, delimiter, len(names))
+        place += used
+        if row is None or not any(cell.strip() for cell in row):
+            if row is None:
+                problems.append(LogProblem(line, "row", "a quote is not closed, or a cell is far too long; a torn row"))
+            continue
+        event = _event(dict(zip(names, row, strict=False)), line, len(row), len(names), problems)
+        if event is not None and _belongs(event, pours, problems, remarks):
+            events.append(event)
+    return LogRows(tuple(events), tuple(problems), tuple(remarks))
+
+
+def _decoded(data, remarks):
+    """The lines as text; a line that is not UTF-8 is read as Windows text, and said."""
+    lines = []
+    for number, raw in enumerate(_LINE_END.split(data), 1):
+        try:
+            lines.append(raw.decode("utf-8"))
+        except UnicodeDecodeError:
+            lines.append(raw.decode("cp1252", errors="replace"))
+            remarks.append(LogProblem(number, "row", "not UTF-8; read as Windows text"))
+    return lines
+
+
+def cells_between(header):
+    """Find what stands between the cells of a header line.
+
+    Parameters
+    ----------
+    header : str
+        The line with the names of the columns [-].
+
+    Returns
+    -------
+    str
+        Comma, semicolon or tab [-].
+
+    Examples
+    --------
+    >>> cells_between("pour_id;time_iso;event")
+    ';'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return max(",;\t", key=header.count)
+
+
+def column_names(header, delimiter):
+    """Read the names of the columns.
+
+    Parameters
+    ----------
+    header : str
+        The line with the names [-].
+    delimiter : str
+        What stands between them [-].
+
+    Returns
+    -------
+    list of str
+        Names without blanks, in lower case [-].
+
+    Examples
+    --------
+    >>> column_names("Pour_ID, time_iso", ",")
+    ['pour_id', 'time_iso']
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    try:
+        row = next(csv.reader([header], delimiter=delimiter), [])
+    except csv.Error:
+        return []
+    return [name.strip().lower() for name in row]
+
+
+def _header(lines, problems, remarks):
+    """Place of the first row, delimiter, names; names are None when the file is no log."""
+    place = next((number for number, line in enumerate(lines) if line.strip()), None)
+    if place is None:
+        problems.append(LogProblem(1, "row", "the file is empty; it must begin with the names of the columns"))
+        return 0, ",", None
+    marker = re.fullmatch(r"sep=([,;\t])\s*", lines[place])  # a first line that some spreadsheets want
+    if marker and place + 1 < len(lines):
+        place += 1
+    delimiter = marker[1] if marker else cells_between(lines[place])
+    names = column_names(lines[place], delimiter)
+    missing = [name for name in REQUIRED if name not in names]
+    double = sorted({name for name in names if name and names.count(name) > 1})
+    if missing:
+        problems.append(LogProblem(place + 1, missing[0], f"no such column; the file must have {', '.join(REQUIRED)}"))
+    if double:
+        problems.append(LogProblem(place + 1, double[0], "the column stands twice"))
+    if missing or double:
+        return place + 1, delimiter, None
+    for name in names:
+        if name and name not in COLUMNS:
+            remarks.append(LogProblem(place + 1, name[:40], "a column that the log does not know; not used"))
+    return place + 1, delimiter, names
+
+
+def _row(lines, place, delimiter, width):
+    """Cells of the row at a line, and how many lines it took; None for a quote that never closes."""
+    text = lines[place]
+    for used in range(1, JOINED_LINES + 1):
+        if used > 1:
+            if place + used > len(lines) or _stands_alone(lines[place + used - 1], delimiter, width):
+                break
+            text = f"{text}\n{lines[place + used - 1]}"
+        if text.count('"') % 2 == 0:
+            return _cells(text, delimiter), used
+    return None, 1
+
+
+def _stands_alone(text, delimiter, width):
+    """Whether a line is a whole row by itself, so that the one before it must be torn."""
+    return text.count('"') % 2 == 0 and len(_cells(text, delimiter) or ()) == width
+
+
+def _cells(text, delimiter):
+    try:
+        return next(csv.reader(text.splitlines(keepends=True) if "\n" in text else [text], delimiter=delimiter), [])
+    except csv.Error:
+        return None
+
+
+def _event(row, line, given, width, problems):
+    """One row as an Event, or None and its problems."""
+    if given < width:
+        reason = f"the row has {given} of {width} cells; it is torn, or a spreadsheet left empty cells off its end"
+        problems.append(LogProblem(line, "row", reason))
+        return None
+    if given > width:
+        reason = (
+            f"the row has {given} cells, the file has {width} columns; a text or number with a comma in it stands "
+            "between double quotes"
+        )
+        problems.append(LogProblem(line, "row", reason))
+        return None
+    found, values = [], {}
+    for column in COLUMNS:
+        cell = row.get(column, "")
+        try:
+            if column in NUMBERS:
+                values[NUMBERS[column][0]] = cells.read_number(column, cell)
+            elif column == "time_iso":
+                values["time"] = cells.read_time(cell)
+            elif column == "cue":
+                values["cue"] = cells.read_cue(cells.read_as_text(cell.strip()))
+            else:
+                values[column] = cells.clean_text("", " ".join(cells.read_as_text(cell.strip()).splitlines()))
+        except ValueError as error:
+            found.append(LogProblem(line, column, str(error).removeprefix(": ")))
+    values["event"] = values.get("event", "").lower().replace(" ", "_")
+    values["layer"] = values.get("layer", "").lower()
+    if not values.get("pour_id") and "pour_id" in values:
+        found.append(LogProblem(line, "pour_id", "nothing given; it must say which pour the row belongs to"))
+    for column, choices in (("event", EVENTS), ("layer", ("", *LAYERS))):
+        if column in values and values[column] not in choices and not any(p.column == column for p in found):
+            wanted = ", ".join(choice for choice in choices if choice)
+            found.append(LogProblem(line, column, f"{values[column][:40]!r} given; it must be one of {wanted}"))
+    problems.extend(found)
+    return None if found else Event(**values, line=line)
+
+
+def _belongs(event, pours, problems, remarks):
+    """Whether a row fits the pour it names; the first row of a pour is water_in."""
+    pour = pours.get(event.pour_id)
+    if pour is None:
+        if event.event != "water_in":
+            reason = f"{event.event} given; the first row of pour {event.pour_id[:40]!r} must be water_in"
+            problems.append(LogProblem(event.line, "event", reason))
+            return False
+        pours[event.pour_id] = [event.time, event.time]
+        return True
+    start, last = pour
+    if (start.tzinfo is None) != (event.time.tzinfo is None):
+        reason = "some times of this pour have an offset from UTC and some have none; write all alike"
+        problems.append(LogProblem(event.line, "time_iso", reason))
+        return False
+    hours = (event.time - start).total_seconds() / 3600.0
+    if not 0.0 <= hours <= LONGEST_POUR_H:
+        reason = (
+            f"{event.time:%Y-%m-%d %H:%M} given; it must be from the first water at {start:%Y-%m-%d %H:%M} to "
+            f"{LONGEST_POUR_H:.0f} h after it; a new pour needs a pour_id of its own"
+        )
+        problems.append(LogProblem(event.line, "time_iso", reason))
+        return False
+    back_h = (last - event.time).total_seconds() / 3600.0
+    if event.time.tzinfo is None and 0.0 < back_h <= 1.0 and event.time.hour < 4:
+        reason = (
+            "goes back in the night; if the clocks changed, write the offset with every time of this pour, as in "
+            "2026-10-25T02:30+01:00"
+        )
+        remarks.append(LogProblem(event.line, "time_iso", reason))
+    pour[1] = event.time
+    return True
