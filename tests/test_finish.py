@@ -187,6 +187,13 @@ def test_every_dangerous_step_has_its_caution(plan):
     assert all(step.cue for step in plan.finish.steps)
 
 
+def test_caustic_words_stand_at_mixing_stripping_and_wet_polishing():
+    # A burn came from wet grinding the day after stripping; another from gloves.
+    day = PLANS["garden_bench_top"].day
+    assert "burns skin" in day.stage("base").words.safety and "burns skin" in day.stage("strip").words.safety
+    assert finish_words.SLURRY in PLANS["garden_bench_top"].finish.steps[1].safety
+
+
 def test_oil_rags_and_dry_dust_have_their_own_words():
     assert "Rags" in bench(finish__sealer="oil").finish.steps[-1].safety
     dry = bench(finish__polish="dry").finish

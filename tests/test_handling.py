@@ -336,6 +336,15 @@ def test_on_edge_is_never_said_without_the_fall_line(plan):
         assert "two people" in text and "frame" in text and "leaning" in text, text
 
 
+def test_narrow_strips_beside_a_sink_say_it_too():
+    entries = tomllib.loads(demo_job("sink_top_hot_day").read_text(encoding="utf-8"))
+    entries["piece"]["cutout"][0]["width"] = "19 in"
+    entries["piece"]["cutout"].pop()
+    plan = make_plan(check_job(entries))
+    (line,) = [line for line in plan.advice if "tie splints" in line.text]
+    assert "two people" in line.text and "in a frame" in line.text and "never left leaning" in line.text
+
+
 def test_the_report_never_says_on_edge_without_the_fall_line_either():
     for plan in PLANS.values():
         words = re.sub(r"\s+", " ", report(plan))

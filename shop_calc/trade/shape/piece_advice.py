@@ -121,7 +121,8 @@ def _rail_advice(piece):
         widths = ", ".join(f"{_long(rail.width_m)} to the {rail.beside}" for rail in rails)
         text = (
             f"The strips beside {cutout.name} are narrow: tie splints along them before the piece is moved, "
-            "carry it on edge with two people or more, never hang it by the strips, never leave it leaning."
+            "never hang it by the strips. On edge: two people or more, in a frame, never left leaning, for a slab on "
+            "edge falls."
         )
         reason = (
             f"Left beside {cutout.name}: {widths}. A cut through its middle leaves {_long(left)} of "

@@ -90,7 +90,7 @@ _ROWS = (
         "a thumb sinks in a quarter inch and the hole stays; the edge keeps its shape",
         "the edge sags or tears away with the board",
         "edges can no longer be patched or finished like the top",
-        "Short side first, slide it along the piece, never pull it off.",
+        "Short side first, slide it along the piece, never pull it off. Gloves: the young edge still burns skin.",
     ),
     StageWords(
         "first_steel",
