@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 
 from shop_calc.lesson import slips
 from shop_calc.lesson.check import Kind, check
-from shop_calc.lesson.draw import numbers_for, shown, slip_values
+from shop_calc.lesson.draw import clean_code, draw, numbers_for
 from shop_calc.lesson.practice import Practice, ask, hint, solution, worked
 from shop_calc.lesson.question import Number, Question
+from shop_calc.lesson.wording import shown, typed
 from shop_calc.trade.working import Step
 
 HINTS = ("What is asked for?", "Size times size times size.")
@@ -114,23 +115,13 @@ ALL = (VOLUME, WARM, COVER, ORDER, RATIO)
 CODES = (None, "", "mar 7", "A-113", "ö<b>")
 
 
-def as_typed(question, value):
-    """An answer as a student would type it, from what an answer function gives."""
-    letters = dict(zip(question.choices, question.letters, strict=True))
-    if question.kind == "choice":
-        return letters[value]
-    if question.kind == "order":
-        return [letters[word] for word in value]
-    return question.asked(value)
-
-
 @pytest.mark.parametrize("code", CODES)
 @pytest.mark.parametrize("question", ALL, ids=lambda q: q.id)
 def test_right_each_slip_blank_and_nonsense_have_their_outcomes(question, code):
     assert check(question, solution(question, code), code).kind is Kind.RIGHT
-    _, numbers = numbers_for(question, code)
-    for slip, value in slip_values(question, numbers):
-        outcome = check(question, as_typed(question, value), code)
+    drawn = draw(question, code)
+    for slip, value in drawn.slips:
+        outcome = check(question, typed(question, drawn, value), code)
         assert outcome.kind is Kind.SLIP and slip.hint in outcome.text
     for blank in (None, ..., "", "  ", "...", "___", "?"):
         assert check(question, blank, code).kind is Kind.BLANK
@@ -276,6 +267,81 @@ def test_numbers_are_the_same_on_every_machine():
     }
 
 
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("Mar 7", " mar7 "),
+        ("ZOË", "zoe\u0308"),  # one letter, or a letter and two dots
+        ("straße", "STRASSE"),
+        ("ａ１", "a1"),  # letters of a Japanese keyboard
+        ("a\u200bb", "ab"),  # a space that nobody sees
+        ("7\ud800", "7"),  # half a sign, as a broken file gives it
+        (7, "7"),
+        (..., None),
+        ("   ", ""),
+    ],
+)
+def test_a_code_has_one_spelling_on_every_keyboard(one, other):
+    assert clean_code(one) == clean_code(other)
+    assert draw(VOLUME, one) == draw(VOLUME, other)
+
+
+@pytest.mark.parametrize("code", ["0", 0, "a|b", "🙂", "x" * 10_000, "'; --", "{length_m}", "../../x"])
+def test_any_text_is_a_code(code):
+    assert check(VOLUME, solution(VOLUME, code), code).kind is Kind.RIGHT and clean_code(code)
+
+
+def test_choices_and_things_to_order_stand_in_an_order_of_the_student_s_own():
+    covers = {draw(COVER, f"code {k}").choices for k in range(60)}
+    assert len(covers) == 6 and all(sorted(each) == sorted(COVER.choices) for each in covers)
+    orders = {draw(ORDER, f"code {k}").choices for k in range(60)}
+    assert len(orders) == 5 and ("screed", "float", "steel") not in orders  # never given away
+    assert draw(COVER).choices == COVER.choices
+    kept = Question(
+        "kept", "", lambda: "1/8 in", "choice", choices=("1/8 in", "1/4 in", "1/2 in"), hints=HINTS, fixed=True
+    )
+    assert {draw(kept, f"code {k}").choices for k in range(20)} == {kept.choices}
+
+
+def test_a_letter_means_what_stands_beside_it_on_the_student_s_own_page():
+    for k in range(20):
+        code = f"code {k}"
+        line = next(line for line in shown(COVER, code).splitlines() if line.endswith("damp fabric under plastic"))
+        assert check(COVER, line.split()[0], code).kind is Kind.RIGHT
+
+
+def test_a_slip_at_the_very_edge_of_the_margin_is_not_left_to_the_last_bit():
+    # a slip 2 % off lies on the edge: 0.02 * x against x * 1.02 - x, which round differently from x to x
+    edge = Question(
+        "edge", "{a_m}", lambda a_m: a_m, "length", "m", numbers=(Number("a_m", "m", 5, 1, 9),),
+        slips=(slips.by(lambda a_m: a_m * (1.02 if a_m > 2 else 2), "edge", "Look."),), hints=HINTS,
+    )  # fmt: skip
+    assert {draw(edge, f"c{k}").printed["a_m"] for k in range(60)} == {1, 2}
+
+
+def test_numbers_that_make_no_piece_or_no_number_are_drawn_anew():
+    def refuse(a_m):
+        if a_m > 3:
+            raise ValueError("no such piece")
+        return a_m
+
+    q = Question(
+        "q", "{a_m}", refuse, "length", "m", numbers=(Number("a_m", "m", 1, 0, 9),),
+        slips=(slips.by(lambda a_m: 1 / a_m + 5, "one over", "Look."),
+               slips.by(lambda a_m: math.nan if a_m == 2 else 99.0, "none", "Look.")),
+        hints=HINTS,
+    )  # fmt: skip
+    assert {draw(q, f"c{k}").printed["a_m"] for k in range(60)} == {1, 3}
+
+
+def test_where_no_draw_is_good_the_printed_numbers_stay():
+    only = Question(
+        "only", "{a_m}", lambda a_m: a_m, "length", "m", numbers=(Number("a_m", "m", 1, 2, 9),),
+        slips=(slips.by(lambda a_m: a_m if a_m > 1 else 5.0, "same", "Look."),), hints=HINTS,
+    )  # fmt: skip
+    assert draw(only, "x").printed == {"a_m": 1}
+
+
 def test_codes_draw_different_numbers_on_the_grid():
     drawn = [numbers_for(VOLUME, f"code {k}")[0] for k in range(60)]
     assert len({tuple(each.values()) for each in drawn}) > 40
@@ -286,11 +352,10 @@ def test_codes_draw_different_numbers_on_the_grid():
 @pytest.mark.parametrize("question", [VOLUME, WARM, RATIO], ids=lambda q: q.id)
 def test_no_drawn_slip_can_be_taken_for_the_answer(question):
     for k in range(60):
-        _, numbers = numbers_for(question, f"code {k}")
-        right = question.answer(**numbers)
-        for _, wrong in slip_values(question, numbers):
+        drawn = draw(question, f"code {k}")
+        for _, wrong in drawn.slips:
             assert check(question, question.asked(wrong), f"code {k}").kind is Kind.SLIP
-            assert abs(wrong - right) > 0
+            assert abs(wrong - drawn.right) > 0
 
 
 def test_numbers_that_hide_a_slip_are_drawn_anew():
@@ -344,7 +409,7 @@ def test_the_question_shows_numbers_choices_and_the_unit_wanted():
 def test_hints_go_from_general_to_the_working_and_stop_before_the_answer():
     assert [str(hint(VOLUME, n)) for n in (1, 2)] == [f"Hint 1: {HINTS[0]}", f"Hint 2: {HINTS[1]}"]
     third, fourth = str(hint(VOLUME, 3)), str(hint(VOLUME, 4))
-    assert "l * w * t" in third and "(1 + a)" not in third
+    assert "l × w × t" in third and "(1 + a)" not in third
     assert "There are 3 hints" in fourth
     for wrong in (0, -1, True, 1.5, "1"):
         with pytest.raises(ValueError, match="whole number"):
@@ -352,15 +417,30 @@ def test_hints_go_from_general_to_the_working_and_stop_before_the_answer():
 
 
 def test_the_working_shows_this_student_s_numbers_line_by_line():
-    lines = str(worked(VOLUME, "mar7")).splitlines()
-    assert len(lines) == 3 and lines[-1] == f"Answer: {solution(VOLUME, 'mar7'):g} ft³"
-    assert (
-        "net volume: V = l * w * t = 0.01377 m³ (0.486 ft³), with " in lines[0] and "l = 1.219 m" in lines[0]
-    )
+    # drawn for this code: 48 x 14 x 1.25 in, a quarter more
+    assert str(worked(VOLUME, "mar7")).splitlines() == [
+        "1. net volume: V = l × w × t",
+        "   with l = 48 in (1.219 m), w = 14 in (0.3556 m), t = 1.25 in (0.03175 m)",
+        "   V = 1.219 × 0.3556 × 0.03175",
+        "   V = 0.01377 m³ (0.4861 ft³)",
+        "2. volume m3: V_a = V × (1 + a)",
+        "   with V = 0.01377 m³ (0.4861 ft³), a = 0.25",
+        "   V_a = 0.01377 × (1 + 0.25)",
+        "   V_a = 0.01721 m³ (0.6076 ft³)",
+        "Answer: 0.6076 ft³",
+    ]
     assert str(worked(ORDER)) == "Answer: c, screed; a, float; b, steel"
 
 
-def test_a_lesson_s_questions_are_found_by_name_and_a_wrong_name_is_refused(monkeypatch):
+def test_a_choice_is_worked_by_saying_why_the_others_are_not_it():
+    assert str(worked(COVER)).splitlines() == [
+        "Answer: b, damp fabric under plastic",
+        "Not a: What does the wind take?",
+        "Not c: Where do the drops run?",
+    ]
+
+
+def test_a_lesson_s_questions_are_found_by_name_and_a_wrong_name_is_refused(monkeypatch, work_folder):
     import sys
     import types
 
@@ -375,6 +455,8 @@ def test_a_lesson_s_questions_are_found_by_name_and_a_wrong_name_is_refused(monk
         practice.check("no_such", 1)
     with pytest.raises(ValueError, match="name"):
         Practice("../secret")
+    with pytest.raises(ValueError, match="start_here"):
+        Practice("no_such_lesson")
 
 
 @pytest.mark.parametrize(

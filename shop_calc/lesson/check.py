@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from shop_calc import units
-from shop_calc.lesson.draw import numbers_for, same, slip_values
+from shop_calc.lesson.draw import draw
+from shop_calc.lesson.margins import same
 from shop_calc.lesson.page import sign
 from shop_calc.lesson.question import OTHER_UNITS, WORD_KINDS
 
@@ -111,18 +112,18 @@ def _ask(question):
     return sign(question.unit) or "plain numbers"
 
 
-def _word(question, answer):
-    """The choice meant by a letter, a number of it, or its words."""
+def _word(question, choices, answer):
+    """The choice meant by a letter or by its words."""
     text = " ".join(str(answer).casefold().replace("(", " ").replace(")", " ").replace(".", " ").split())
-    by_letter = dict(zip(question.letters, question.choices, strict=True))
-    by_word = {" ".join(choice.casefold().split()): choice for choice in question.choices}
+    by_letter = dict(zip(question.letters, choices, strict=True))
+    by_word = {" ".join(choice.casefold().split()): choice for choice in choices}
     found = by_letter.get(text) or by_word.get(text)
     if found is None:
         raise _Unreadable(f"This is none of the choices; answer with one of the letters {', '.join(by_letter)}.")
     return found
 
 
-def _read_order(question, answer):
+def _read_order(question, choices, answer):
     if isinstance(answer, str):
         parts = [part for part in re.split(r"[,;>\n]+|\s+-+>?\s+", answer) if part.strip()]
         if len(parts) == 1:
@@ -134,8 +135,8 @@ def _read_order(question, answer):
             parts = list(answer)
         except TypeError:
             raise _Unreadable("Give the letters in order, for example 'b, a, c'.") from None
-    order = tuple(_word(question, part) for part in parts)
-    if sorted(order) != sorted(question.choices):
+    order = tuple(_word(question, choices, part) for part in parts)
+    if sorted(order) != sorted(choices):
         raise _Unreadable(f"Each of {', '.join(question.letters)} is wanted once; {len(order)} given.")
     return order
 
@@ -170,33 +171,61 @@ def check(question, answer, code=None):
     """
     if _blank(answer):
         return Outcome(Kind.BLANK, "Not answered yet. Put your answer in place of the three dots and run the cell.")
-    _, given = numbers_for(question, code)
+    return judge(question, draw(question, code), answer)
+
+
+def judge(question, drawn, answer):
+    """Look at an answer to a question whose numbers are drawn already.
+
+    Parameters
+    ----------
+    question : Question
+        The question [-].
+    drawn : Drawn
+        Its numbers, the right answer and what each slip gives [as its fields].
+    answer : float, str or sequence
+        What was typed; not a blank [-].
+
+    Returns
+    -------
+    Outcome
+        Kind and text [-].
+
+    Examples
+    --------
+    >>> from shop_calc.lesson.question import Question
+    >>> q = Question("q", "", lambda: 0.3048, "length", "ft", hints=("x", "y"))
+    >>> judge(q, draw(q), "1 ft")
+    ✓ Right.
+
+    References
+    ----------
+    Common practice, no source.
+    """
     bare = None
     try:
         if question.kind == "choice":
-            value = _word(question, answer)
+            value = _word(question, drawn.choices, answer)
         elif question.kind == "order":
-            value = _read_order(question, answer)
+            value = _read_order(question, drawn.choices, answer)
         else:
             value, bare = _read_number(question, answer)
     except _Unreadable as reason:
         return Outcome(Kind.UNREADABLE, str(reason))
-    right = question.answer(**given)
-    if question.kind == "order":
-        right = tuple(right)
-    if same(question, value, right):
+    if same(question, value, drawn.right):
         return Outcome(Kind.RIGHT, "Right.")
-    for slip, wrong in slip_values(question, given):
+    for slip, wrong in drawn.slips:
         if same(question, value, wrong):
             return Outcome(Kind.SLIP, f"Not yet. {slip.hint}")
-    unit = _other_unit(question, bare, right)
+    unit = _other_unit(question, bare, drawn.right)
     if unit:
         return Outcome(
             Kind.OTHER_UNIT,
             f"The amount is right, counted in {unit}; the question asks for {_ask(question)}. "
             "Turn it, or write the unit behind the number.",
         )
-    return Outcome(Kind.NOT_YET, "Not yet. Run the first hint, or look at the units of each number once more.")
+    look = "read each choice once more" if question.kind in WORD_KINDS else "look at the units of each number once more"
+    return Outcome(Kind.NOT_YET, f"Not yet. Run the first hint, or {look}.")
 
 
 def _other_unit(question, bare, right):

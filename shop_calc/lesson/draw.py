@@ -1,63 +1,164 @@
 """The numbers of a question: drawn from a student code, and never such that a slip looks right."""
 
 import hashlib
+import unicodedata
+from dataclasses import dataclass
 
-from shop_calc.lesson.question import WORD_KINDS
+from shop_calc.lesson.margins import apart
 
 _TRIES = 400  # judgement: enough for any grid of numbers that has a good draw at all
+_IMPOSSIBLE = (ValueError, ZeroDivisionError, OverflowError)  # numbers that make no possible piece
 
 
-def clean_code(code):
-    """Bring a student code to one spelling.
+@dataclass(frozen=True)
+class Drawn:
+    """A question with the numbers of one student in it.
 
     Parameters
     ----------
-    code : str or None
-        As typed [-].
-
-    Returns
-    -------
-    str
-        Lower case, without spaces; empty when there is none [-].
+    printed : dict
+        Numbers by name, as the text gives them [unit of each].
+    given : dict
+        The same, as the answer function takes them [SI].
+    choices : tuple of str
+        Words to choose from or to order, as they stand beside the letters a, b, c [-].
+    right : float, str or tuple
+        The right answer [SI, or words].
+    slips : tuple of (Slip, value)
+        What each foreseen slip gives, in the order of the question [SI, or words].
 
     Examples
     --------
-    >>> clean_code("  Mar 7 ")
-    'mar7'
+    >>> Drawn({"a_m": 5}, {"a_m": 0.005}, (), 0.005, ()).right
+    0.005
 
     References
     ----------
     Common practice, no source.
     """
-    return "".join(str(code or "").casefold().split())
+
+    printed: dict
+    given: dict
+    choices: tuple
+    right: object
+    slips: tuple
+
+
+def clean_code(code):
+    """Bring a student code to one spelling, whichever keyboard and machine it was typed on.
+
+    Parameters
+    ----------
+    code : str or None
+        As typed; the three dots of a blank count as none [-].
+
+    Returns
+    -------
+    str
+        Lower case, without spaces and signs that cannot be seen; empty when there is none [-].
+
+    Examples
+    --------
+    >>> clean_code("  Mar 7 "), clean_code("Zoe\\u0308") == clean_code("ZO\\u00cb"), clean_code(0)
+    ('mar7', True, '0')
+
+    References
+    ----------
+    Unicode Standard Annex 15 for the one spelling (NFKC).
+    """
+    if code is None or code is Ellipsis:
+        return ""
+    text = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", str(code)).casefold())
+    return "".join(sign for sign in text if not sign.isspace() and unicodedata.category(sign) not in ("Cc", "Cf", "Cs"))
+
+
+def _hash(*parts):
+    return hashlib.sha256("|".join(map(str, parts)).encode()).digest()
 
 
 def _draw(question, code, attempt):
     drawn = {}
     for number in question.numbers:
-        seed = hashlib.sha256(f"{code}|{question.id}|{number.name}|{attempt}".encode()).digest()
-        grid = number.grid()
-        drawn[number.name] = grid[int.from_bytes(seed[:8], "big") % len(grid)]
+        seed = int.from_bytes(_hash(code, question.id, number.name, attempt)[:8], "big")
+        drawn[number.name] = number.at(seed % number.count)
     return drawn
 
 
-def _printed(question, code):
-    """The numbers as printed, drawn anew until no slip looks like the answer or like another slip."""
-    if not code:
-        numbers = {number.name: number.printed for number in question.numbers}
-        if not told_apart(question, inside(question, numbers)):
-            raise ValueError(
-                f"question {question.id}: with its printed numbers a slip cannot be told from the answer"
-            )
-        return numbers
+def _choices(question, code, right):
+    """The choices in an order of the student's own; things to be ordered never stand in the right order."""
+    if not code or question.fixed:
+        return question.choices
     for attempt in range(_TRIES):
-        numbers = _draw(question, code, attempt)
+        order = tuple(sorted(question.choices, key=lambda choice: _hash(code, question.id, choice, attempt)))
+        if question.kind == "choice" or order != right:
+            break
+    return order
+
+
+def _values(question, given):
+    right = question.answer(**given)
+    right = tuple(right) if question.kind == "order" else right
+    return right, slip_values(question, given)
+
+
+def _with(question, code, printed):
+    """The question with these numbers; nothing when a slip could be taken for the answer or for another slip."""
+    given = inside(question, printed)
+    right, slips = _values(question, given)
+    if not apart(question, [right, *(value for _, value in slips)]):
+        return None
+    return Drawn(printed, given, _choices(question, code, right), right, slips)
+
+
+def draw(question, code=None):
+    """Put the numbers of one student into a question, the same on every machine.
+
+    Numbers with which a slip could be taken for the answer, or for another slip, are drawn anew.
+
+    Parameters
+    ----------
+    question : Question
+        The question [-].
+    code : str, optional
+        Student code; without one the printed numbers [-].
+
+    Returns
+    -------
+    Drawn
+        Numbers, choices, the right answer and what each slip gives [as its fields].
+
+    Raises
+    ------
+    ValueError
+        When the printed numbers themselves do not keep the slips apart.
+
+    Examples
+    --------
+    >>> from shop_calc.lesson.question import Number, Question
+    >>> a = Number("a_m", "in", 50, 10, 90)
+    >>> q = Question("q", "{a_m}", lambda a_m: 2 * a_m, "length", "in", numbers=(a,), hints=("x", "y"))
+    >>> round(draw(q).right, 5), draw(q, "Mar 7") == draw(q, "mar7")
+    (2.54, True)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    code = clean_code(code)
+    for attempt in range(_TRIES if code else 0):
         try:
-            if told_apart(question, inside(question, numbers)):
-                return numbers
-        except ValueError:
-            continue  # these numbers make no possible piece
-    raise ValueError(f"question {question.id}: no numbers found for this code that keep the slips apart")
+            found = _with(question, code, _draw(question, code, attempt))
+        except _IMPOSSIBLE:
+            continue
+        if found:
+            return found
+        if all(number.count == 1 for number in question.numbers):
+            break  # it can only be drawn once
+    # a student is never left without a question
+    found = _with(question, code, {number.name: number.printed for number in question.numbers})
+    if not found:
+        raise ValueError(f"question {question.id}: with its printed numbers a slip cannot be told from the answer")
+    return found
 
 
 def inside(question, printed):
@@ -88,68 +189,6 @@ def inside(question, printed):
     Common practice, no source.
     """
     return {number.name: number.inside(printed[number.name]) for number in question.numbers}
-
-
-def margin(question, value):
-    """Say how far an answer may lie from `value`.
-
-    Parameters
-    ----------
-    question : Question
-        A question with a number for an answer [-].
-    value : float
-        The value aimed at [SI].
-
-    Returns
-    -------
-    float
-        Largest difference that still counts as the same [SI].
-
-    Examples
-    --------
-    >>> from shop_calc.lesson.question import Number, Question
-    >>> q = Question("q", "", lambda: 2.0, "length", "m", hints=("x", "y"), tolerance=0.01)
-    >>> margin(q, 2.0)
-    0.02
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    least = abs(question.inside(question.within) - question.inside(0.0))
-    share = 0.0 if question.kind == "temperature" else question.tolerance
-    return max(share * abs(value), least, 1e-12)
-
-
-def same(question, first, second):
-    """Say whether two answers count as the same.
-
-    Parameters
-    ----------
-    question : Question
-        The question [-].
-    first, second : float, str or tuple
-        Two answers; the margin is that of the second [SI, or words].
-
-    Returns
-    -------
-    bool
-        True when they do [-].
-
-    Examples
-    --------
-    >>> from shop_calc.lesson.question import Number, Question
-    >>> q = Question("q", "", lambda: 2.0, "length", "m", hints=("x", "y"))
-    >>> same(q, 2.03, 2.0), same(q, 2.05, 2.0)
-    (True, False)
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    if question.kind in WORD_KINDS:
-        return first == second
-    return bool(abs(first - second) <= margin(question, second))
 
 
 def slip_values(question, numbers):
@@ -183,39 +222,6 @@ def slip_values(question, numbers):
     return tuple((slip, slip.wrong(question.answer, numbers)) for slip in question.slips)
 
 
-def told_apart(question, numbers):
-    """Say whether the answer and all slips differ by more than the tolerance.
-
-    Parameters
-    ----------
-    question : Question
-        The question [-].
-    numbers : dict
-        Its numbers [SI].
-
-    Returns
-    -------
-    bool
-        False when two of them would count as the same [-].
-
-    Examples
-    --------
-    >>> from shop_calc.lesson.question import Question
-    >>> from shop_calc.lesson.slips import Slip
-    >>> none = Slip("none", lambda answer, numbers: answer(**numbers), "No slip at all.")
-    >>> q = Question("q", "", lambda: 2.0, "length", "m", slips=(none,), hints=("x", "y"))
-    >>> told_apart(q, {})
-    False
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    values = [question.answer(**numbers), *(value for _, value in slip_values(question, numbers))]
-    pairs = ((a, b) for k, a in enumerate(values) for b in values[k + 1 :])
-    return not any(same(question, a, b) or same(question, b, a) for a, b in pairs)
-
-
 def numbers_for(question, code=None):
     """Give the numbers of a question, the same on every machine.
 
@@ -231,11 +237,6 @@ def numbers_for(question, code=None):
     tuple of dict
         The numbers as printed, and in SI [unit of each; SI].
 
-    Raises
-    ------
-    ValueError
-        When no numbers keep the slips apart.
-
     Examples
     --------
     >>> from shop_calc.lesson.question import Number, Question
@@ -248,37 +249,5 @@ def numbers_for(question, code=None):
     ----------
     Common practice, no source.
     """
-    printed = _printed(question, clean_code(code))
-    return printed, inside(question, printed)
-
-
-def shown(question, code=None):
-    """Write the question with its numbers, and its choices below.
-
-    Parameters
-    ----------
-    question : Question
-        The question [-].
-    code : str, optional
-        Student code [-].
-
-    Returns
-    -------
-    str
-        Plain text [-].
-
-    Examples
-    --------
-    >>> from shop_calc.lesson.question import Question
-    >>> shown(Question("q", "Which?", lambda: "one", "choice", choices=("one", "two"), hints=("x", "y")))
-    'Which?\\n  a  one\\n  b  two'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    printed, _ = numbers_for(question, code)
-    blanks = {number.name: number.text(printed[number.name]) for number in question.numbers}
-    lines = [question.text.format(**blanks)]
-    lines += [f"  {letter}  {word}" for letter, word in zip(question.letters, question.choices, strict=True)]
-    return "\n".join(lines)
+    drawn = draw(question, code)
+    return drawn.printed, drawn.given

@@ -1,46 +1,16 @@
 """Practice as a lesson uses it: show a question, check an answer, ask for a hint, see it worked."""
 
-import html
-from dataclasses import dataclass
-from importlib import import_module
+from dataclasses import replace
 
-from shop_calc import units
+from shop_calc.lesson import progress
+from shop_calc.lesson.banks import bank
 from shop_calc.lesson.check import Kind, Outcome, check
-from shop_calc.lesson.draw import numbers_for, shown
-from shop_calc.lesson.page import sign
-from shop_calc.lesson.question import WORD_KINDS
+from shop_calc.lesson.draw import draw
+from shop_calc.lesson.said import Said
+from shop_calc.lesson.wording import shown, typed, wanted
+from shop_calc.lesson.working_text import step_texts, worked_text
 
-_LOOK = "white-space:pre-wrap;line-height:1.5;max-width:46em;padding:4px 0"
 __all__ = ["Kind", "Outcome", "Practice", "Said", "ask", "check", "hint", "solution", "worked"]
-
-
-@dataclass(frozen=True)
-class Said:
-    """A text for the page, escaped, line by line.
-
-    Parameters
-    ----------
-    text : str
-        What is said [-].
-
-    Examples
-    --------
-    >>> Said("Look again.")
-    Look again.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-
-    text: str
-
-    def __repr__(self):
-        return self.text
-
-    def _repr_mimebundle_(self, include=None, exclude=None):
-        page = f'<div style="{_LOOK}">{html.escape(self.text)}</div>'
-        return {"text/html": page, "text/plain": self.text}
 
 
 def ask(question, code=None):
@@ -69,16 +39,7 @@ def ask(question, code=None):
     ----------
     Common practice, no source.
     """
-    if question.kind == "choice":
-        wanted = "Answer with the letter, in quotes."
-    elif question.kind == "order":
-        example = ", ".join(reversed(question.letters))
-        wanted = f"Answer with the letters in order, in quotes, like '{example}'."
-    elif sign(question.unit):
-        wanted = f"Answer in {sign(question.unit)}, as a number; or with the unit you like, as a text."
-    else:
-        wanted = "Answer with a plain number."
-    return Said(f"{shown(question, code)}\n{wanted}")
+    return Said(f"{shown(question, code)}\n{wanted(question)}")
 
 
 def hint(question, n=1, code=None):
@@ -118,8 +79,7 @@ def hint(question, n=1, code=None):
     """
     if isinstance(n, bool) or not isinstance(n, int) or n < 1:
         raise ValueError(f"hint: {n!r} given; it must be a whole number from 1")
-    steps = _steps(question, code)[:-1]
-    hints = [*question.hints, *(_line(step) for step in steps)]
+    hints = [*question.hints, *step_texts(question, draw(question, code))[:-1]]
     if n > len(hints):
         return Said(f"There are {len(hints)} hints; the next step is the solution notebook.")
     return Said(f"Hint {n}: {hints[n - 1]}")
@@ -152,14 +112,8 @@ def solution(question, code=None):
     ----------
     Common practice, no source.
     """
-    _, given = numbers_for(question, code)
-    right = question.answer(**given)
-    letter = dict(zip(question.choices, question.letters, strict=True))
-    if question.kind == "choice":
-        return letter[right]
-    if question.kind == "order":
-        return ", ".join(letter[word] for word in right)
-    return float(f"{question.asked(right):.4g}")
+    drawn = draw(question, code)
+    return typed(question, drawn, drawn.right)
 
 
 def worked(question, code=None):
@@ -187,41 +141,7 @@ def worked(question, code=None):
     ----------
     Common practice, no source.
     """
-    right = solution(question, code)
-    if question.kind in WORD_KINDS:
-        words = dict(zip(question.letters, question.choices, strict=True))
-        picked = "; ".join(f"{letter}, {words[letter]}" for letter in right.split(", "))
-        return Said(f"Answer: {picked}")
-    lines = [_line(step) for step in _steps(question, code)]
-    return Said("\n".join([*lines, f"Answer: {right:g} {sign(question.unit)}".strip()]))
-
-
-def _steps(question, code):
-    if question.working is None:
-        return ()
-    _, given = numbers_for(question, code)
-    return tuple(question.working(**given))
-
-
-def _line(step):
-    """One line of working: what it is, the formula, the numbers in it, the result."""
-    put_in = ", ".join(f"{name} = {_number(value)} {sign(unit)}".strip() for name, value, unit in step.inputs)
-    said = f"{step.words or step.name.replace('_', ' ')}: {step.symbol} = {step.formula}"
-    result = f"{_number(step.value)} {sign(step.unit)}".strip()
-    return f"{said} = {result}{_in_us(step)}" + (f", with {put_in}" if put_in else "")
-
-
-def _in_us(step):
-    """The same in US units, where a shop reads it otherwise."""
-    kind = next((kind for kind in units.KINDS.values() if kind.si_unit == step.unit != "-"), None)
-    if kind is None or not isinstance(step.value, (int, float)):
-        return ""
-    us = units.show(step.value, kind, "us")
-    return f" ({us})" if us != units.show(step.value, kind, "si") else ""
-
-
-def _number(value):
-    return f"{value:.4g}" if isinstance(value, (int, float)) else str(value)
+    return Said(worked_text(question, code))
 
 
 class Practice:
@@ -235,13 +155,13 @@ class Practice:
         Name of that module [-].
     code : str, optional
         Student code, the same in every lesson; without one the printed numbers [-].
+    keep : bool
+        Whether right answers are noted in the student's folder, for the view of `progress` [-].
     """
 
-    def __init__(self, name, code=None):
-        if not name.isidentifier():
-            raise ValueError(f"practice: {name!r} given; it must be the name of a lesson's questions")
-        module = import_module(f"shop_calc.lesson.questions.{name}")
-        self.code, self._questions = code, {question.id: question for question in module.QUESTIONS}
+    def __init__(self, name, code=None, keep=True):
+        self.name, self.code, self._keep = name, code, keep
+        self._questions = {question.id: question for question in bank(name)}
 
     def __getitem__(self, id):
         try:
@@ -254,8 +174,11 @@ class Practice:
         return ask(self[id], self.code)
 
     def check(self, id, answer):
-        """Look at an answer; the outcome is shown and never an error."""
-        return check(self[id], answer, self.code)
+        """Look at an answer; the outcome is shown and never an error. A right one is noted."""
+        outcome = check(self[id], answer, self.code)
+        if outcome.kind is Kind.RIGHT and self._keep:
+            return replace(outcome, text=f"{outcome.text} {progress.keep(self.name, id, self.code)}".rstrip())
+        return outcome
 
     def hint(self, id, n=1):
         """Give hint n."""

@@ -1,6 +1,7 @@
 """A practice question: what is given, what is asked, the slips it foresees."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from shop_calc import units
 from shop_calc.lesson.page import sign
@@ -57,17 +58,28 @@ class Number:
     high: float
     step: float = 1.0
 
+    @property
+    def count(self):
+        """How many numbers can be drawn."""
+        return int((self.high - self.low) / self.step + 1e-9) + 1
+
+    def at(self, place):
+        """One of the numbers that can be drawn, by its place from 0."""
+        return round(self.low + place * self.step, 9)
+
     def grid(self):
         """Every number that can be drawn."""
-        count = int((self.high - self.low) / self.step + 1e-9)
-        return tuple(round(self.low + k * self.step, 9) for k in range(count + 1))
+        return tuple(self.at(place) for place in range(self.count))
+
+    @cached_property
+    def _wanted(self):
+        return units.suffix_unit(self.name) or "-"
 
     def inside(self, number):
         """The number as the answer function takes it: in the unit that its name says."""
-        wanted = units.suffix_unit(self.name) or "-"
-        return (
-            number if wanted == "-" and self.unit == "-" else float(units.convert(number, self.unit, wanted))
-        )
+        if self._wanted == "-" and self.unit == "-":
+            return number
+        return float(units.convert(number, self.unit, self._wanted))
 
     def text(self, number):
         """The number as the question prints it."""
@@ -106,6 +118,13 @@ class Question:
         Units in which a bare number is recognised; a short list per kind if not given [-].
     working : callable, optional
         `working(**numbers)`: Steps of `shop_calc.trade.working`, in order [-].
+    sheet : callable, optional
+        `sheet(**numbers)`: a text under the question; or a tuple of texts, one for each choice, which stand beside the
+        letters instead of the choices themselves [-].
+    fixed : bool
+        Whether the choices keep their printed order for every student code [-].
+    reason : str or callable
+        Why the right word is right, for the solution; or `reason(**numbers)` [-].
 
     Examples
     --------
@@ -132,6 +151,9 @@ class Question:
     within: float = 0.0
     others: tuple | None = None
     working: object = None
+    sheet: object = None
+    fixed: bool = False
+    reason: object = ""
 
     def __post_init__(self):
         if len(self.hints) < 2:
