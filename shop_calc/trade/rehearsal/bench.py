@@ -1,0 +1,306 @@
+"""The piece on the bench: what has been done, what has been seen, and how time passes over it."""
+
+from bisect import bisect_right
+from dataclasses import dataclass, replace
+
+from shop_calc import defaults
+from shop_calc.science import build_up
+from shop_calc.trade.rehearsal.truth import Pour, draw_pour, read_at
+
+LAST_H = 20.0  # nobody stands longer at the bench: then it is left as it is. Judgement
+BEARING_FACTOR = 9.0  # resistance of a deep punch over shear strength; from memory of Skempton 1951
+UNCOVERED = ("open", "mist")  # mist is gone in minutes
+DULL, CRUSTED = 1.0, 1.5  # of the free water lost since the skin was last worked; the second a judgement
+
+
+@dataclass(frozen=True)
+class Done:
+    """One line of the diary.
+
+    Parameters
+    ----------
+    hour_h : float
+        When, hours after the first water [h].
+    word : str
+        What was done, a key of ACTS [-].
+    minutes : float
+        How long it took [min].
+    said : str
+        What there was to say about it; empty for most [-].
+    harm : tuple of str
+        Keys of the consequences that it had; a person learns of them at the end [-].
+
+    Examples
+    --------
+    >>> Done(0.5, "spread", 10.0).said
+    ''
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    hour_h: float
+    word: str
+    minutes: float
+    said: str = ""
+    harm: tuple = ()
+
+
+@dataclass(frozen=True, eq=False)
+class State:
+    """A practice pour at one moment; every act gives a new one.
+
+    Parameters
+    ----------
+    pour : Pour
+        The pour with its hidden day [as its fields].
+    hour_h : float
+        Now, hours after the first water [h].
+    base_age_h, face_age_h : float
+        Equivalent ages of the two layers [h].
+    skin_kg_m2 : float
+        Water the skin has lost since it was last worked or wetted [kg/m2].
+    lost_kg_m2 : float
+        Water that a wet face would have lost since it was spread [kg/m2].
+    red_kg_m2 : float
+        What the soft skin lost at more than the red limit since it was last worked, which closes cracks [kg/m2].
+    cover : str
+        What lies over it, a key of the covers; "open" for nothing [-].
+    cover_from_h : float
+        Since when [h].
+    face_on_h, settled_h, screeded_h, float_h : float or None
+        When the face was on, its last working before it was left alone, the screed, the last float [h].
+    off, patched : tuple of str
+        Sides taken off, sides whose edge was patched [-].
+    steel : tuple of (float, float)
+        Passes of steel, with the resistance each met [h, Pa].
+    water_kg_m2 : float
+        Water put on the face [kg/m2].
+    stirred : bool
+        True when the face share was turned over again [-].
+    over : bool
+        True from the morning after [-].
+    diary : tuple of Done
+        Everything done [h].
+    seen : tuple of Sign
+        Every look [h].
+    damage : tuple of Damage
+        What went wrong; hidden from the person until the end [-].
+    path : tuple of (float, float, float)
+        Hour, age of base and age of face wherever one of the histories was left [h].
+
+    Examples
+    --------
+    >>> begin("oak").cover
+    'open'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    pour: Pour
+    hour_h: float
+    base_age_h: float
+    face_age_h: float
+    skin_kg_m2: float = 0.0
+    lost_kg_m2: float = 0.0
+    red_kg_m2: float = 0.0
+    cover: str = "open"
+    cover_from_h: float = 0.0
+    face_on_h: float | None = None
+    settled_h: float | None = None
+    screeded_h: float | None = None
+    float_h: float | None = None
+    off: tuple = ()
+    patched: tuple = ()
+    steel: tuple = ()
+    water_kg_m2: float = 0.0
+    stirred: bool = False
+    over: bool = False
+    diary: tuple = ()
+    seen: tuple = ()
+    damage: tuple = ()
+    path: tuple = ()
+
+    @property
+    def face_pa(self):
+        """Penetration resistance of the face; hidden [Pa]."""
+        return self.pour.resistance_pa(self.face_age_h)
+
+    @property
+    def base_pa(self):
+        """Penetration resistance of the base; hidden [Pa]."""
+        return self.pour.resistance_pa(self.base_age_h)
+
+    @property
+    def rest_h(self):
+        """How long the piece has rested since its last working or tapping [h]."""
+        return self.hour_h - (self.pour.starts_h if self.settled_h is None else self.settled_h)
+
+    @property
+    def yield_pa(self):
+        """Yield stress of the resting mix, by the early clock; hidden [Pa]."""
+        start_pa, rate_pa_s = self.pour.build_up
+        return start_pa + rate_pa_s * max(self.rest_h, 0.0) * 3600.0
+
+    @property
+    def edge_pa(self):
+        """Yield stress that the edge needs to stand, with its safety factor [Pa]."""
+        told = self.pour.told
+        height_m = told.base_depth_m if self.face_on_h is None else told.thickness_m
+        return float(
+            build_up.edge_demand_pa(
+                height_m, defaults.si("slab_density"), safety_factor=defaults.get("edge_safety_factor").value
+            )
+        )
+
+    @property
+    def softer_pa(self):
+        """Penetration resistance of the softer layer; hidden [Pa]."""
+        return self.base_pa if self.face_on_h is None else min(self.base_pa, self.face_pa)
+
+    @property
+    def bears_pa(self):
+        """Shear stress that the edge, or the base, bears: by the early clock, later by the late one; hidden [Pa]."""
+        if self.softer_pa < defaults.si("power_law_from"):
+            return self.yield_pa
+        return max(self.yield_pa, self.softer_pa / BEARING_FACTOR)
+
+    @property
+    def stands(self):
+        """True when base, or edge, keeps its shape; hidden."""
+        rested = self.face_on_h is not None or self.rest_h >= defaults.si("base_ready_earliest") - 1e-9
+        return rested and self.bears_pa >= self.edge_pa - 1e-9
+
+    @property
+    def dryness(self):
+        """Water lost by the skin over what it can lose before it turns dull; hidden [-]."""
+        return self.skin_kg_m2 / self.pour.free_water_kg_m2
+
+    @property
+    def crusted(self):
+        """True when a dry skin lies over soft mortar; hidden."""
+        soft = self.face_pa < defaults.si("first_steel_pr_low")
+        return self.face_on_h is not None and soft and self.dryness >= CRUSTED
+
+    @property
+    def stiff_in_bucket(self):
+        """True while the face share has gone stiff falsely and nobody has turned it over; hidden."""
+        return self.pour.false_set and not self.stirred
+
+    @property
+    def gap_h(self):
+        """Equivalent hours at 21 °C since the base was packed; hidden [h]."""
+        return self.base_age_h - read_at(self.pour.ages_h["base", True], self.pour.starts_h)
+
+    @property
+    def kept(self):
+        """Damage that can be seen and was not undone."""
+        return tuple(damage for damage in self.damage if damage.stays)
+
+
+def begin(code, weather=None, plan=None):
+    """Begin a practice pour: the base has just been packed, the face share waits in its covered bucket.
+
+    Parameters
+    ----------
+    code : str or Pour
+        Any text; or a pour drawn before [-].
+    weather : str, optional
+        "mild", "hot and windy" or "cold shop"; drawn from the code if left out [-].
+    plan : Plan, optional
+        An own job to rehearse; the bench top of the lessons if left out [as its fields].
+
+    Returns
+    -------
+    State
+        At the moment the base is packed [as its fields].
+
+    Raises
+    ------
+    ValueError
+        When the code is empty or the weather unknown.
+
+    Examples
+    --------
+    >>> f"{begin('oak', 'mild').hour_h * 60:.0f} min"
+    '20 min'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    pour = code if isinstance(code, Pour) else draw_pour(code, weather, plan)
+    ages = tuple(read_at(pour.ages_h[layer, True], pour.starts_h) for layer in ("base", "face"))
+    return State(pour, pour.starts_h, *ages, path=((pour.starts_h, *ages),))
+
+
+def let_pass(state, hours_h):
+    """Let time pass over the piece as it lies.
+
+    Parameters
+    ----------
+    state : State
+        The piece [as its fields].
+    hours_h : float
+        How long [h].
+
+    Returns
+    -------
+    State
+        The piece later; ages, skin and losses have moved on [as its fields].
+
+    Examples
+    --------
+    >>> later = let_pass(begin("oak", "mild"), 0.5)
+    >>> later.face_age_h > begin("oak", "mild").face_age_h
+    True
+
+    References
+    ----------
+    As the histories of the pour.
+    """
+    if hours_h <= 0.0 or state.over:
+        return state
+    pour, start_h, end_h = state.pour, state.hour_h, state.hour_h + hours_h
+    covered = state.cover not in UNCOVERED
+    base_h = state.base_age_h + pour.age_between_h("base", start_h, end_h, covered)
+    face_h = state.face_age_h + pour.age_between_h("face", start_h, end_h, covered)
+    moved = {"hour_h": end_h, "base_age_h": base_h, "face_age_h": face_h}
+    moved["path"] = (*state.path, (end_h, base_h, face_h))
+    if state.face_on_h is not None and not covered:
+        lost = read_at(pour.demand_kg_m2, end_h) - read_at(pour.demand_kg_m2, start_h)
+        moved |= {"skin_kg_m2": state.skin_kg_m2 + lost, "lost_kg_m2": state.lost_kg_m2 + lost}
+        if state.face_pa < defaults.si("first_steel_pr_low"):
+            red = read_at(pour.red_kg_m2, end_h) - read_at(pour.red_kg_m2, start_h)
+            moved["red_kg_m2"] = state.red_kg_m2 + red
+    return replace(state, **moved)
+
+
+def air_now(state):
+    """Read thermometer, hygrometer and wind at this moment.
+
+    Parameters
+    ----------
+    state : State
+        The piece [as its fields].
+
+    Returns
+    -------
+    tuple of float
+        Air temperature as the thermometer shows it, humidity, air speed [°C, -, m/s].
+
+    Examples
+    --------
+    >>> air_now(begin("oak", "cold shop"))[0] < 14.0
+    True
+
+    References
+    ----------
+    Rows of the room.
+    """
+    room = state.pour.room
+    row = max(bisect_right(room.from_h, state.hour_h + 1e-9) - 1, 0)
+    return float(room.air_temp_c[row]), float(room.rh_fraction[row]), float(room.wind_m_s[row])
