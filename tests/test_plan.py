@@ -89,11 +89,30 @@ def test_the_print_has_everything_and_fits_the_page(name, system):
             assert shown in text
     for choice in plan.cure.choices:
         assert choice.title in text
+    for carry in plan.handling.carries:
+        assert " ".join(carry.title.split()) in " ".join(text.split())
+    for step in plan.finish.steps:
+        assert step.work in " ".join(text.split())
     flat = " ".join(text.split())
     for advice in plan.advice:
         assert " ".join(advice.text.split()) in flat
     assert max(len(line) for line in text.splitlines()) <= 120
     assert "nan" not in text.lower().replace("finance", "")
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_no_length_that_fails_is_printed_as_a_support(name):
+    text = report(PLANS[name]).partition("What it may stand on")[2].partition("How far it may bow")[0]
+    for line in text.splitlines():
+        if "does not hold" in line:
+            assert '"' not in line.partition("psi")[0], line
+
+
+def test_on_edge_never_stands_without_the_fall_line():
+    for plan in PLANS.values():
+        flat = " ".join(report(plan).split())
+        for place in re.finditer("[Oo]n edge", flat):
+            assert re.search("two people|never left leaning|falls", flat[place.start() : place.start() + 160])
 
 
 def test_one_system_prints_only_its_units():

@@ -9,7 +9,7 @@ from shop_calc.trade.advice import LEVELS, Advice
 from shop_calc.trade.after.bow import Bow
 from shop_calc.trade.after.cost import Cost
 from shop_calc.trade.after.finish import Finish
-from shop_calc.trade.after.handling import Handling
+from shop_calc.trade.after.handling import Handling, slow_binder
 from shop_calc.trade.after.join import after_the_trowel
 from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.batching.batch import Batch, build_batch
@@ -150,7 +150,7 @@ def make_plan(job):
     cure = cover.first_night(
         day, clock, layers.face_thickness_m, face_water_kg_m3, piece_water_kg_m2,
         polymer_share=mix.polymer_solids_share, silica_fume=mix.has_silica_fume,
-        moist_days=cover.moist_cure_days(False, _much_ash_or_slag(mix)),
+        moist_days=cover.moist_cure_days(False, slow_binder(mix)),
     )  # fmt: skip
     after = after_the_trowel(job, piece, layers, mix, batch, day, cure)
     lines = [
@@ -289,11 +289,6 @@ def day_inputs(job, layers, batch):
         job.day["hands"],
         batch.water.base_temp_c,
     )
-
-
-def _much_ash_or_slag(mix):
-    slow = sum(line.mass_kg for line in mix.lines if any(word in line.name for word in ("ash", "slag")))
-    return slow > 0.25 * mix.binder_share[1]
 
 
 def _day_advice(day):

@@ -2,6 +2,7 @@
 
 import textwrap
 
+from shop_calc.trade.report_after import AFTER, after_the_night
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
 from shop_calc.units import show
 
@@ -42,9 +43,11 @@ def report(plan, system="both"):
     if system not in ("us", "si", "both"):
         raise ValueError(f"units: {system!r} given; it must be us, si or both")
     parts = [
-        _head(plan, system), _warnings(plan, ("stop", "act")), _piece(plan, system), _form(plan, system),
+        _head(plan, system), _warnings(plan, ("stop", "act"), "Before you pour"), _piece(plan, system), _form(plan, system),
         _mix(plan, system), _water(plan, system), *(_load(plan, load, system) for load in plan.batch.loads),
-        _order(plan), _day(plan), _drying(plan, system), _night(plan, system), _warnings(plan, ("note",)), _foot(),
+        _order(plan), _day(plan), _drying(plan, system), _night(plan, system), after_the_night(plan, system),
+        _warnings(plan, ("stop", "act", "note"), "After the pour", after=True), _warnings(plan, ("note",), "Good to know"),
+        _foot(),
     ]  # fmt: skip
     return "\n\n".join(part for part in parts if part) + "\n"
 
@@ -207,14 +210,13 @@ def _night(plan, system):
     )
 
 
-def _warnings(plan, levels):
+def _warnings(plan, levels, title, after=False):
     lines = []
     for line in plan.advice:
-        if line.level in levels:
+        if line.level in levels and (line.where in AFTER) == after:
             lines.append(textwrap.fill(f"{_LEVEL_WORDS[line.level]}: {line.text}", 100, subsequent_indent="    "))
             why = f"{line.reason} [{line.mark}: {line.source}]"
             lines.append(textwrap.fill(why, 100, initial_indent="    ", subsequent_indent="    "))
-    title = "Before you pour" if "act" in levels else "Good to know"
     return heading(title) + "\n".join(lines) if lines else ""
 
 

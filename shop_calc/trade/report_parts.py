@@ -63,7 +63,7 @@ def columns(rows):
         if len(start) + 2 + len(last) <= WIDTH or not cells:
             lines.append("  ".join((*cells, last)).rstrip())
             continue
-        if len(start) <= WIDTH // 2:  # room enough beside it
+        if len(start) <= 65:  # room enough beside it
             indent = " " * (len(start) + 2)
             lines.append(textwrap.fill(last, WIDTH, initial_indent=f"{start}  ", subsequent_indent=indent))
             continue
