@@ -6,6 +6,8 @@ from dataclasses import dataclass
 _TABLE = "border-collapse:collapse;margin:0.4em 0"
 _CELL = "padding:3px 12px 3px 0;border-bottom:1px solid var(--jp-border-color2,#d5d9de);vertical-align:top"
 
+_WHOLE = {"left": "", "right": ";white-space:nowrap"}  # a size is not broken over two lines
+
 
 def _side(column, texts):
     """Numbers stand to the right; a column is one of numbers when every cell begins with one."""
@@ -69,7 +71,7 @@ class Table:
     def _repr_mimebundle_(self, include=None, exclude=None):
         def line(cells, tag):
             made = (
-                f'<{tag} style="{_CELL};text-align:{side}">{cell}</{tag}>'
+                f'<{tag} style="{_CELL};text-align:{side}{_WHOLE[side]}">{cell}</{tag}>'
                 for cell, side in zip(cells, self.sides, strict=True)
             )
             return f"<tr>{''.join(made)}</tr>"

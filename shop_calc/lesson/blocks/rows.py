@@ -244,7 +244,7 @@ class SliderRow(w.HBox):
         us, si = self._grids["us"], self._grids["si"]
         if self._system != "both" or us.unit == si.unit:
             return ""
-        number = scale.convert(self._si, self._inside, si.unit)
+        number = scale.convert(self._si, self._inside, si.unit) + 1e-9  # halves go up, as a person rounds
         return f"{number:.{max(si.decimals - 1, 0)}f} {sign(si.unit)}"
 
     def _dragged(self, change):

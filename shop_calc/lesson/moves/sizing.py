@@ -3,6 +3,10 @@
 from dataclasses import dataclass
 
 from shop_calc import units
+from shop_calc.lesson.pictures.follow import Follow
+from shop_calc.lesson.pictures.from_plan import piece_plan
+from shop_calc.lesson.pictures.sections import LayerSections
+from shop_calc.lesson.practice import Said
 from shop_calc.lesson.table import table
 from shop_calc.trade.shape.layers import Layers, split_layers
 from shop_calc.trade.shape.outline import rectangle
@@ -16,6 +20,7 @@ EDGES = {
     "front only": ("front",),
     "none": (),
 }
+LONGEST_M, WIDEST_M, THICKEST_M = 2.4384, 0.6096, 0.0635  # ends of the sliders: 96, 24 and 2 1/2 in
 TAPE_M = 0.0015875  # judgement: a tape is read to 1/16 in
 JUG_SHARE = 0.05  # judgement: a kitchen jug, and how tightly the grains lie
 
@@ -126,6 +131,62 @@ def _small(volume_m3, system):
     return {"us": us, "si": si}.get(system, f"{us} ({si})")
 
 
+def drawing(result, title):
+    """Draw plan and cut as large as the sheet allows.
+
+    Parameters
+    ----------
+    result : TwoLayers
+        A split piece [-].
+    title : str
+        One line over it [-].
+
+    Returns
+    -------
+    LayerSections
+        A picture; its `still` puts it on the page [-].
+
+    Examples
+    --------
+    >>> drawing(two_layers(1.524, 0.381, 0.0381, 0.00635), "A top").title
+    'A top'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return LayerSections(piece_plan(result.piece, result.layers), title=title)
+
+
+def moving_picture(result, title):
+    """Draw plan and cut on scales that hold the largest top of the sliders.
+
+    Parameters
+    ----------
+    result : TwoLayers
+        What it shows first [-].
+    title : str
+        One line over it [-].
+
+    Returns
+    -------
+    Follow
+        A picture that moves with results of `two_layers` [-].
+
+    Examples
+    --------
+    >>> moving_picture(two_layers(1.524, 0.381, 0.0381, 0.00635), "A top").title
+    'A top'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    read = lambda moved: piece_plan(moved.piece, moved.layers)  # noqa: E731
+    sections = LayerSections(read(result), (LONGEST_M, WIDEST_M), THICKEST_M, title)
+    return Follow(sections, read)
+
+
 def cut_list(form, system="us"):
     """Write the cut list of a form as it hangs beside the saw.
 
@@ -158,6 +219,65 @@ def cut_list(form, system="us"):
         for row in form.rows
     ]
     return table(("cut", "part", "long", "wide or high", "board", "how"), rows)
+
+
+def compared(before, after):
+    """Set the volumes of two pieces side by side.
+
+    Parameters
+    ----------
+    before, after : Layers
+        Two pieces split into layers [-].
+
+    Returns
+    -------
+    Table
+        Whole, face and base of each, and what changed in cubic inches [-].
+
+    Examples
+    --------
+    >>> at_wall = two_layers(1.52400, 0.38100, 0.0381, 0.00635, "front and both ends").layers
+    >>> compared(two_layers(1.52400, 0.38100, 0.0381, 0.00635).layers, at_wall).rows[1]
+    ('face', '0.157 ft³ (4.45 L)', '0.146 ft³ (4.15 L)', '-18.6 in³')
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    rows = []
+    for what, part in (("piece", "total_m3"), ("face", "face_m3"), ("base", "core_m3")):
+        old, new = getattr(before, part), getattr(after, part)
+        change = units.convert(new - old, "m3", "in3")
+        shown = "none" if abs(change) < 0.05 else f"{change:+.1f} in³"
+        rows.append((what, show(old, "volume"), show(new, "volume"), shown))
+    return table(("", "before", "after", "change"), rows)
+
+
+def warned(advice):
+    """Write advice as text for a page.
+
+    Parameters
+    ----------
+    advice : sequence of Advice
+        What is worth saying [-].
+
+    Returns
+    -------
+    Said
+        A line to do, and below it why and how far to trust it [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.advice import Advice
+    >>> warned([Advice("act", "mix", "Use smaller stone.", "It jams.", "judgement", "ours")])
+    • Use smaller stone.
+      It jams. [judgement]
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return Said("\n".join(f"• {line.text}\n  {line.reason} [{line.mark}]" for line in advice))
 
 
 def written_sizes(*texts):

@@ -135,7 +135,7 @@ def racetrack_steps(length_m, width_m, thickness_m):
     volume = racetrack_volume_m3(length_m, width_m, thickness_m)
     return (
         _step("middle_m2", "A_1", "(L - W) * W", both, middle, "m2", "the rectangle between the round ends"),
-        _step("ends_m2", "A_2", "3.141592653589793 * (W / 2) ** 2", both[1:], ends, "m2",
+        _step("ends_m2", "A_2", "pi * (W / 2) ** 2", both[1:], ends, "m2",
               "both round ends together: one circle, its radius half the width"),
         _step("volume_m3", "V", "(A_1 + A_2) * T", parts, volume, "m3", "area times thickness"),
     )  # fmt: skip

@@ -95,18 +95,18 @@ def plank_words(result, system="both"):
     Examples
     --------
     >>> print(plank_words(weigh_plank(1.524, 0.0381), "us"))
-    It weighs 117 lb, 18.8 lb/ft² of top.
-    That is 2.3 times what one person should lift in the best of lifts, 51 lb.
+    It weighs 117 lb.
+    Each square foot of top 18.8 lb/ft². In all 2.3 times what one person may lift.
 
     References
     ----------
     NIOSH 94-110 for the limit.
     """
-    limit = show(LIMIT_KG, "mass", system)
+    area = "Each square metre of top" if system == "si" else "Each square foot of top"
     return (
-        f"It weighs {show(result.mass_kg, 'mass', system)}, {show(result.mass_kg_m2, 'areal_mass', system)} of top.\n"
-        f"That is {units.plain_number(result.lifts, 2)} times what one person should lift in the best of lifts, "
-        f"{limit}."
+        f"It weighs {show(result.mass_kg, 'mass', system)}.\n"
+        f"{area} {show(result.mass_kg_m2, 'areal_mass', system)}. In all {units.plain_number(result.lifts, 2)} times "
+        "what one person may lift."
     )
 
 

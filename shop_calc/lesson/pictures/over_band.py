@@ -87,7 +87,7 @@ class BenchNumber(Picture):
 
     def _ticks(self, axes):
         kind = KINDS[self.quantity]
-        us, si = kind.us_unit, kind.si_shown
+        us, si = (_unit_for(sum(self.between) / 2, ladder) for ladder in (kind.us, kind.si))  # as the words have it
         low, high = (convert(end, kind.si_unit, us) for end in self.between)
         step = nice_step(high - low, 9)
         marks = np.arange(np.ceil(low / step - 1e-9), np.floor(high / step + 1e-9) + 1) * step
@@ -126,6 +126,11 @@ class BenchNumber(Picture):
         self.words.set_text(shorten(model, 8.7, NAME))
         self.yours.set_text(shorten(yours, 8.7, NAME, "bold"))
         self.alt = f"{sentence(self.title)} {model} {yours}"
+
+
+def _unit_for(value, ladder):
+    """The display unit that a value of this size is shown in."""
+    return next(unit for least, unit in ladder if abs(value) >= least or least == 0.0)
 
 
 def bench_number_words(result, kind, system="both"):

@@ -52,8 +52,9 @@ class WeightBar(Picture):
         self._limit = place(figure, at_in + 0.08, HIGH_IN + 0.16, "", color=QUIET)
         self._says = place(figure, 0, (LOW_IN + HIGH_IN) / 2, "", size=NAME, weight="bold")
 
-    def update(self, mass_kg, system="both"):
-        """Move the bar; the number stands behind its end, or in front of it at the edge of the sheet."""
+    def update(self, result, system="both"):
+        """Move the bar to `result.mass_kg`; its number stands behind the end, or before it at the edge."""
+        mass_kg = result.mass_kg
         self.bar.set_width(min(mass_kg, self.most_kg))
         limit = f"one person, in the best of lifts: {show(self.limit_kg, 'mass', system)}"
         self._limit.set_text(limit)

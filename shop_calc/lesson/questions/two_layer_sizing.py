@@ -22,7 +22,7 @@ from shop_calc.trade.shape.layers import rectangle_layers
 from shop_calc.trade.shape.plain_volumes import racetrack_volume_m3, slab_volume_m3
 
 _INCH_M = 0.0254
-WRITTEN = "4'2-1/4\""
+WRITTEN = "3'8-3/4\""
 
 QUESTIONS = (
     Question(
@@ -86,9 +86,9 @@ QUESTIONS = (
         "volume",
         "ft3",
         numbers=(
-            Number("length_m", "in", 96, 72, 108, 6),
-            Number("width_m", "in", 32, 28, 42, 2),
-            Number("thickness_m", "in", 2, 1.5, 2.5, 0.25),
+            Number("length_m", "in", 84, 72, 108, 6),
+            Number("width_m", "in", 36, 28, 42, 2),
+            Number("thickness_m", "in", 1.5, 1.5, 2.5, 0.25),
         ),
         slips=(
             by(lambda length_m, width_m, thickness_m: length_m * width_m * thickness_m, "a rectangle",
@@ -135,11 +135,11 @@ QUESTIONS = (
         "volume",
         "ft3",
         numbers=(
-            Number("length_m", "in", 84, 72, 96, 6),
-            Number("width_m", "in", 26, 24, 30, 1),
-            Number("thickness_m", "in", 2.5, 1.5, 2.5, 0.5),
-            Number("sink_length_m", "in", 29.5, 27.5, 31.5, 1),
-            Number("sink_width_m", "in", 17.5, 15.5, 18.5, 1),
+            Number("length_m", "in", 90, 72, 96, 6),
+            Number("width_m", "in", 25, 24, 30, 1),
+            Number("thickness_m", "in", 1.5, 1.5, 2.5, 0.5),
+            Number("sink_length_m", "in", 30.5, 27.5, 31.5, 1),
+            Number("sink_width_m", "in", 16.5, 15.5, 18.5, 1),
         ),
         slips=(
             left_out("sink_length_m", "That is the counter before the saw. What goes out with the knock-out?"),
@@ -180,11 +180,11 @@ QUESTIONS = (
         "length",
         "in",
         slips=(
-            by(lambda: 49.75 * _INCH_M, "the dash taken for a minus",
+            by(lambda: 43.25 * _INCH_M, "the dash taken for a minus",
                "The dash ties the fraction to the inches; nothing is taken away."),
-            by(lambda: 6.25 * _INCH_M, "feet for inches", "The first mark is that of feet. How many inches has one?"),
-            by(lambda: 42.25 * _INCH_M, "a foot of ten inches", "How many inches has a foot?"),
-            by(lambda: 4.25 * _INCH_M, "the middle lost", "Read it aloud: feet, inches, quarters."),
+            by(lambda: 11.75 * _INCH_M, "feet for inches", "The first mark is that of feet. How many inches has one?"),
+            by(lambda: 38.75 * _INCH_M, "a foot of ten inches", "How many inches has a foot?"),
+            by(lambda: 3.75 * _INCH_M, "the middle lost", "Read it aloud: feet, inches, quarters."),
         ),
         hints=("Read it aloud, with its units.", "Feet times twelve, then the inches, then the fraction."),
         tolerance=0.001,
