@@ -55,7 +55,7 @@ def step_text(step, printed=(), unit=""):
     Returns
     -------
     str
-        Up to four lines of text [-].
+        Up to three lines of text [-].
 
     Examples
     --------
@@ -64,8 +64,7 @@ def step_text(step, printed=(), unit=""):
     ...     "geometry", "volume"), [(0.0381, "1.5 in")]))
     volume: V = A × t
        with A = 0.6 m² (6.46 ft²), t = 1.5 in (0.0381 m)
-       V = 0.6 × 0.0381
-       V = 0.02286 m³ (0.807 ft³)
+       V = 0.6 × 0.0381 = 0.02286 m³ (0.807 ft³)
 
     References
     ----------
@@ -78,20 +77,43 @@ def step_text(step, printed=(), unit=""):
     lines = [f"{name}: {pretty(step)}" if is_arithmetic(step) else f"{name}, {step.formula}"]
     if inputs:
         lines.append(f"   with {', '.join(inputs)}")
-    if inputs and is_arithmetic(step):
-        lines.append(f"   {with_numbers(step)}")
-    return "\n".join([*lines, f"   {step.symbol} = {_amount(step.value, step.unit, unit)}"])
+    start = with_numbers(step) if inputs and is_arithmetic(step) else step.symbol
+    return "\n".join([*lines, f"   {start} = {amount(step.value, step.unit, unit)}"])
 
 
-def _amount(value, of, asked):
-    """A value in the unit of the working, and behind it as the question or else the shop counts it."""
+def amount(value, of, asked=""):
+    """Write a value in the unit of the working, and behind it as the question or else the shop counts it.
+
+    Parameters
+    ----------
+    value : float
+        A value of a working [SI].
+    of : str
+        Its unit [-].
+    asked : str
+        Unit in which the question asks; may be empty [-].
+
+    Returns
+    -------
+    str
+        For the page [-].
+
+    Examples
+    --------
+    >>> amount(0.00354, "m3", "in3"), amount(0.00354, "m3"), amount(2.0, "-")
+    ('0.00354 m³ (216 in³)', '0.00354 m³ (0.125 ft³)', '2')
+
+    References
+    ----------
+    Common practice, no source.
+    """
     here = f"{sized(value)} {sign(of)}".strip()
     other = _IN_INCHES.get(of) if asked in _IN_INCHES.values() else asked
     if asked and other and _kind(of) == _kind(other) != "":
         there = f"{sized(units.convert(value, of, other))} {sign(other)}".strip()
     else:
         us, si = shown_value(value, of, "us"), shown_value(value, of, "si")
-        there = us if us != si else here
+        there = us if us != si else here  # a length as a tape shows it
     return here if here == there else f"{here} ({there})"
 
 
@@ -105,7 +127,7 @@ def _input(value, of, printed, asked):
         if value == given and of != "-":
             here = f"{sized(value)} {sign(of)}".strip()
             return text if text == here else f"{text} ({here})"
-    return _amount(value, of, asked)
+    return amount(value, of, asked)
 
 
 def worked_text(question, code=None):

@@ -1,9 +1,11 @@
 """The cabinet of slips: wrong ways that people take again and again, each with the hint that leads back.
 
 Each function makes a `Slip`. Some change the answer itself, some work the right sum with a wrong number
-in it. A question puts its own words to the hint where the general ones are too general.
+in it. A question puts its own words to the hint where the general ones are too general. `CABINET` holds
+them all by name, each with a line in which it happens.
 """
 
+from shop_calc.lesson.slips.cabinet import CABINET, NAMES, Mistake, mistake
 from shop_calc.lesson.slips.doses import (
     fahrenheit_for_celsius,
     percent_not_turned,
@@ -25,12 +27,16 @@ from shop_calc.lesson.slips.sizes import (
 )
 
 __all__ = [
+    "CABINET",
+    "NAMES",
+    "Mistake",
     "Slip",
     "added_not_multiplied",
     "by",
     "fahrenheit_for_celsius",
     "inch_for_foot",
     "left_out",
+    "mistake",
     "one_side_forgotten",
     "percent_not_turned",
     "percent_of_bag_not_cement",
