@@ -64,7 +64,8 @@ def test_blank_and_nonsense_have_their_outcome_for_everybody(question, drawn):
 def test_numbers_are_drawn_from_their_grid_and_differ_from_student_to_student(question, drawn):
     for each in drawn(question):
         for number in question.numbers:
-            place = (each.printed[number.name] - number.low) / number.step
-            assert place == pytest.approx(round(place), abs=1e-6) and number.low <= each.printed[number.name] <= number.high
+            drawn_here = each.printed[number.name]
+            place = (drawn_here - number.low) / number.step
+            assert place == pytest.approx(round(place), abs=1e-6) and number.low <= drawn_here <= number.high
     pages = {shown_with(question, each) for each in drawn(question)}
     assert len(pages) > 1 or question.id in SAME_FOR_ALL

@@ -22,7 +22,7 @@ def choose_cue(id, asked, among, also=(), text="Which sign allows this step?", h
     asked : sequence of str
         Keys of the stages that may be asked for, see `shop_calc.trade.timeline.stages`; a student code draws one [-].
     among : sequence of str
-        Keys of the stages whose signs are offered, in the order of the day, with one before and one after each asked [-].
+        Keys of the stages whose signs are offered, with one before and one after each that is asked [-].
     also : sequence of (str, str)
         Other signs that people go by, each with the hint that leads back [-].
     text : str
@@ -55,7 +55,7 @@ def choose_cue(id, asked, among, also=(), text="Which sign allows this step?", h
     among = tuple(sorted(among, key=_place))
     places = [among.index(key) if key in among else -1 for key in asked]
     if not places or not all(0 < place < len(among) - 1 for place in places):
-        raise ValueError(f"question {id}: {', '.join(asked)} asked; each needs a stage before and after it among the others")
+        raise ValueError(f"question {id}: {', '.join(asked)} asked; each needs one before and one after it offered")
     signs = [STAGES[key].cue for key in among]
 
     def place_of(stage_number):

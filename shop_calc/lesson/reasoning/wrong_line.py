@@ -67,7 +67,7 @@ def plant(steps, line, slip):
     Raises
     ------
     ValueError
-        When there is no such line, when it or a line that depends on it is a procedure, or when the slip cannot be seen.
+        When there is no such line, it or one that depends on it is a procedure, or the slip cannot be seen.
 
     Examples
     --------
@@ -152,7 +152,7 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
     places = [_place(first, line) for line, _ in plants]
     for (line, slip), place in zip(plants, places, strict=True):
         if place == len(first) - 1:
-            raise ValueError(f"question {id}: {line!r} is the last line; a slip stands where a line below carries it on")
+            raise ValueError(f"question {id}: {line!r} is the last line; a line below must carry the slip on")
         plant(first, line, slip)
     lines = tuple(f"line {letter}" for letter in "abcdefghijklmnopqrstuvwxyz"[: len(first)])
 
@@ -169,7 +169,7 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         return tuple(text.replace("\n   ", "\n       ") for text in texts)
 
     def reason(plant_number, **given):
-        line, slip = plants[int(plant_number)]
+        slip = plants[int(plant_number)][1]
         right = working(**given)[places[int(plant_number)]]
         return f"What happened there: {slip.name}. {slip.hint} It should be {amount(right.value, right.unit, unit)}."
 

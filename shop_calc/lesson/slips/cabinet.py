@@ -1,7 +1,7 @@
 """The cabinet itself: every slip by name, what it is, and a line of arithmetic in which it happens.
 
-Iterate over `CABINET` for all of them, or ask `mistake(name)` for one. Hints, sheets with a wrong line, the instructor's table
-and the test that plants every one of them read this list and no other.
+Iterate over `CABINET` for all of them, or ask `mistake(name)` for one. Hints, sheets with a wrong line, the
+instructor's table and the test that plants every one of them read this list and no other.
 """
 
 from dataclasses import dataclass
@@ -101,7 +101,7 @@ CABINET = (
         "the right size with the wrong sign",
         sizes.sign_flipped,
         (),
-        _line("water to add for dry sand", "dW", "M * (a - m)", 0.2, "kg", M=(20.0, "kg"), a=(0.015, "-"), m=(0.005, "-")),
+        _line("water for dry sand", "dW", "M * (a - m)", 0.2, "kg", M=(20.0, "kg"), a=(0.015, "-"), m=(0.005, "-")),
     ),
     Mistake(
         "added_not_multiplied",
