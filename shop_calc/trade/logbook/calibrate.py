@@ -9,7 +9,7 @@ from shop_calc.science import set_records
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.logbook.log_ages import pour_facts
 from shop_calc.trade.logbook.log_trust import trust_words
-from shop_calc.trade.logbook.set_fit import NAMES, Posterior, SetFit, fit_set
+from shop_calc.trade.logbook.set_fit import NAMES, Posterior, SetFit, fit_set, places_without_each
 
 LAYERS = ("face", "base")
 _FAR_READING, _FAR_CUE = 3.0, 0.02  # judgement: beyond these a row is named
@@ -204,19 +204,15 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
     fitted_h = _mean_miss_h(fitted, [fit.place] * len(fitted))
     left_h = None
     if len(fitted) > 1:
-        others = [
-            fit_set([*fitted[:place], *fitted[place + 1 :]], energy_free, fit.place, with_covariance=False).place
-            for place in range(len(fitted))
-        ]
-        left_h = _mean_miss_h(fitted, others)
+        left_h = _mean_miss_h(fitted, places_without_each(fitted, fit))
     misfits = _misfits(facts, fitted, fit)
-    wrong = {misfit.line for misfit in misfits}
+    wrong = {id(row) for _, row in misfits}
     curves = tuple(curve for curve in (_rod_curve(one, wrong) for one in facts) if curve is not None)
     looks = sum(len(one.rows) for one in fitted)
     rods = sum(reading.by_rod for one in fitted for reading in one.readings)
     return Calibration(
         recipe, layer, bands, known, len(fitted), looks, rods, span_k, energy_free, default_h, fitted_h, left_h,
-        misfits, left_out, curves,
+        tuple(misfit for misfit, _ in misfits), left_out, curves,
         trust_words(len(fitted), default_h, left_h, _far_from_default(fit)),
     )  # fmt: skip
 
@@ -227,7 +223,7 @@ def _far_from_default(fit):
 
 def _rod_curve(facts, wrong):
     """Straight line through the rod readings that fit, or None when they do not make a rising line."""
-    rods = [reading for reading in facts.readings if reading.by_rod and facts.rows[reading.look].line not in wrong]
+    rods = [reading for reading in facts.readings if reading.by_rod and id(facts.rows[reading.look]) not in wrong]
     ages = facts.age_h([reading.at_h for reading in rods], defaults.si("activation_energy"))
     try:
         line = set_records.fit_penetration(ages, np.exp([reading.log_pa for reading in rods]))
@@ -270,20 +266,20 @@ def _mean_miss_h(fitted, places):
 
 
 def _misfits(facts, fitted, fit):
-    """Rows that the fit explains badly even with the pour's own place, and looks that contradict each other."""
+    """Misfits with their rows: looks badly explained even with the pour's own place, and contradictions."""
     found = []
     for one in facts:
         for number in sorted(one.left_out):
             against = sorted({one.rows[n].line for pair in one.clashes if number in pair for n in pair if n != number})
             words = f"not used, it contradicts line {', '.join(map(str, against))}"
-            found.append(Misfit(one.rows[number].line, one.pour.pour_id, words))
+            found.append((Misfit(one.rows[number].line, one.pour.pour_id, words), one.rows[number]))
     if not fitted:
-        return tuple(found)
+        return found
     own = Posterior(fitted).pour_place(fit.place)
     for one, place in zip(fitted, own, strict=True):
         shifted = _Shifted(one, fit.place, place)
-        found.extend(Misfit(row.line, one.pour.pour_id, words) for row, words in shifted.poor())
-    return tuple(sorted(found, key=lambda misfit: misfit.line))
+        found.extend((Misfit(row.line, one.pour.pour_id, words), row) for row, words in shifted.poor())
+    return sorted(found, key=lambda pair: pair[0].line)
 
 
 class _Shifted:

@@ -8,6 +8,7 @@ from shop_calc import defaults
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.logbook.log_ages import energy_place, log_age_curves
 from shop_calc.trade.timeline.cloud import spread
+from shop_calc.trade.timeline.look_fit import log_prior_of_set
 
 NAMES = ("set_time_initial", "set_exponent", "activation_energy")
 BAND_END = 1.6448536269514722  # deviations at the 95 % end of a band
@@ -15,6 +16,7 @@ _POUR_PLACES = np.linspace(-4.5, 4.5, 61)  # deviations of one pour from its rec
 _POUR_WEIGHT = np.exp(-0.5 * _POUR_PLACES**2) / np.exp(-0.5 * _POUR_PLACES**2).sum()
 _WRONG_READING = 1.5  # judgement: scatter of a reading that is simply wrong, in the logarithm
 _STEP = 0.02
+_ROUGH = 4.0  # a first fit takes every look as so much rougher: no look is given up before the fit has come near
 
 
 @dataclass(frozen=True)
@@ -105,18 +107,20 @@ class Posterior:
     ----------
     facts : sequence of PourFacts
         Pours of one recipe and layer [as its fields].
+    rough : float
+        Factor on every scatter [-].
 
     Examples
     --------
-    >>> Posterior(())(np.zeros(3))
-    0.0
+    >>> f"{Posterior(())(np.zeros(3)):.5f}"
+    '0.01511'
 
     References
     ----------
     As `fit_set`.
     """
 
-    def __init__(self, facts):
+    def __init__(self, facts, rough=1.0):
         curves, after, before, goal, scatter, pour, first = [], [], [], [], [], [], 0
         read_at, read_log, read_scatter, read_pour = [], [], [], []
         for number, pour_facts in enumerate(facts):
@@ -140,12 +144,12 @@ class Posterior:
             if times:
                 curves.append(log_age_curves(pour_facts, times))
                 first += len(times)
-        self.count = len(facts)
+        self.count, self.left_out = len(facts), None
         self.curves = np.concatenate(curves, axis=1) if curves else np.zeros((5, 0))
         self.after, self.before = np.array(after, dtype=int), np.array(before, dtype=int)
-        self.goal, self.scatter, self.pour = np.array(goal), np.array(scatter), np.array(pour, dtype=int)
+        self.goal, self.scatter, self.pour = np.array(goal), rough * np.array(scatter), np.array(pour, dtype=int)
         self.read_at, self.read_log = np.array(read_at, dtype=int), np.array(read_log)
-        self.read_scatter, self.read_pour = np.array(read_scatter), np.array(read_pour, dtype=int)
+        self.read_scatter, self.read_pour = rough * np.array(read_scatter), np.array(read_pour, dtype=int)
         self.wrong, self.pour_scatter = defaults.si("wrong_look_share"), defaults.si("pour_scatter")
 
     def log_pa(self, places):
@@ -178,19 +182,20 @@ class Posterior:
 
     def __call__(self, places):
         """Minus log posterior, without its constant."""
-        prior = 0.5 * float(np.sum(np.square(places)))
+        prior = 0.5 * float(np.sum(np.square(places[1:]))) - float(log_prior_of_set(places[0]))
         if not self.count:
             return prior
         by_pour = self.by_pour(places)
         top = by_pour.max(axis=1, keepdims=True)
-        return prior - float(np.sum(top[:, 0] + np.log(np.exp(by_pour - top) @ _POUR_WEIGHT)))
+        each = top[:, 0] + np.log(np.exp(by_pour - top) @ _POUR_WEIGHT)
+        return prior - float(each.sum() - (0.0 if self.left_out is None else each[self.left_out]))
 
     def pour_place(self, places):
         """Most likely place of each pour about the mean of its recipe [-]."""
         return _POUR_PLACES[np.argmax(self.by_pour(places) + np.log(_POUR_WEIGHT), axis=1)]
 
 
-def fit_set(facts, energy_free, start=None, with_covariance=True):
+def fit_set(facts, energy_free):
     """Fit the three quantities to pours: the most likely values, the defaults as prior.
 
     Parameters
@@ -199,10 +204,6 @@ def fit_set(facts, energy_free, start=None, with_covariance=True):
         Pours of one recipe and layer [as its fields].
     energy_free : bool
         False keeps activation energy at its default [-].
-    start : ndarray of shape (3,), optional
-        Where to start [-].
-    with_covariance : bool
-        False leaves the covariance at that of the prior, for a quick look [-].
 
     Returns
     -------
@@ -218,28 +219,64 @@ def fit_set(facts, energy_free, start=None, with_covariance=True):
     -----
     Cues are interval-censored between two looks, readings have a normal scatter in the logarithm; each pour
     differs from its recipe by pour_scatter, over which it is summed; wrong_look_share of the looks may be anything.
-    The covariance is the inverse of the second derivatives at the answer (Laplace). Activation energy counts in it
-    also where it is not fitted, so that what is not known of it widens the rest.
+    The prior of initial set has a wide part, see look_fit.log_prior_of_set. The covariance is the inverse of the
+    second derivatives at the answer (Laplace). Activation energy counts in it also where it is not fitted, so that
+    what is not known of it widens the rest.
 
     References
     ----------
     Maximum a posteriori with Laplace's approximation; scipy.optimize.minimize.
     """
+    place = np.zeros(3)
+    posterior = Posterior(facts)
+    if posterior.count:
+        place = _lowest(posterior, _lowest(Posterior(facts, _ROUGH), place, energy_free), energy_free)
+    return SetFit(place, np.linalg.inv(_curvature(posterior, place)), energy_free)
+
+
+def places_without_each(facts, fit):
+    """Fit again with each pour left out in turn.
+
+    Parameters
+    ----------
+    facts : sequence of PourFacts
+        Pours of one recipe and layer [as its fields].
+    fit : SetFit
+        The fit of all of them [-].
+
+    Returns
+    -------
+    list of ndarray of shape (3,)
+        Places in the default bands, one for each pour left out [-].
+
+    Examples
+    --------
+    >>> places_without_each((), fit_set((), False))
+    []
+
+    References
+    ----------
+    Leave one out; as `fit_set`.
+    """
+    posterior = Posterior(facts)
+    found = []
+    for number in range(posterior.count):
+        posterior.left_out = number
+        found.append(_lowest(posterior, fit.place, fit.energy_fitted, 1e-3))
+    return found
+
+
+def _lowest(function, start, energy_free, near_enough=1e-4):
+    """Where a function of the three places is lowest, downhill from a start."""
     from scipy.optimize import minimize
 
-    posterior = Posterior(facts)
     free = 3 if energy_free else 2
-    start = np.zeros(3) if start is None else start
-
-    def objective(some):
-        return posterior(np.concatenate((some, np.zeros(3 - free))))
-
     place = np.zeros(3)
-    if posterior.count:
-        found = minimize(objective, start[:free], method="BFGS", options={"gtol": 1e-4})
-        place[:free] = found.x
-    covariance = np.linalg.inv(_curvature(posterior, place)) if with_covariance else np.eye(3)
-    return SetFit(place, covariance, energy_free)
+    place[:free] = minimize(
+        lambda some: function(np.concatenate((some, place[free:]))), start[:free], method="BFGS",
+        options={"gtol": near_enough},
+    ).x  # fmt: skip
+    return place
 
 
 def _curvature(function, at):

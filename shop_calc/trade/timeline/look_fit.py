@@ -325,3 +325,36 @@ def log_readings(difference, scatter, shared=0.0):
     column = inverse.reshape(-1, *([1] * (difference.ndim - 1)))
     pull = (difference * column).sum(axis=0)
     return -0.5 * ((difference**2 * column).sum(axis=0) - shared**2 * pull**2 / (1.0 + shared**2 * inverse.sum()))
+
+
+def log_prior_of_set(deviation):
+    """Log prior of initial set at a place of its band, with a wide part.
+
+    Parameters
+    ----------
+    deviation : float or array
+        Place in the band, in its standard deviations [-].
+
+    Returns
+    -------
+    float or array
+        Natural logarithm, without its constant [-].
+
+    Examples
+    --------
+    >>> f"{log_prior_of_set(3.0):.5f}"
+    '-4.22256'
+
+    Notes
+    -----
+    Normal, but now and then (odd_mix_share) the mix is not the one that was planned, and then anything goes
+    (odd_mix_width times as far): looks far outside every plan blame the mix, and are believed.
+
+    References
+    ----------
+    Judgement; numbers in data/defaults.csv.
+    """
+    share, wide = defaults.si("odd_mix_share"), defaults.get("odd_mix_width").value
+    usual = -0.5 * np.square(deviation) + np.log(1.0 - share)
+    odd = -0.5 * np.square(deviation / wide) + np.log(share / wide)
+    return np.logaddexp(usual, odd)

@@ -8,7 +8,7 @@ from shop_calc import defaults
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.timeline.cloud import SAMPLED, cloud_at, day_cloud, deviations
 from shop_calc.trade.timeline.day_samples import early_hours, sample_again
-from shop_calc.trade.timeline.look_fit import log_between, log_readings
+from shop_calc.trade.timeline.look_fit import log_between, log_prior_of_set, log_readings
 from shop_calc.trade.timeline.set_clock import at_h
 
 ENOUGH_DAYS = 100.0  # judgement: the 5 % point of fewer days wanders by a quarter of the band
@@ -176,15 +176,8 @@ def _draw(rows, prior, likelihood, ages, bands):
     new = rows.copy()
     new[list(_FREE)] = drawn
     log_drawn = -0.5 * (ages.normal**2).sum(axis=0) - np.log(np.diag(root)).sum()
-    prior = _log_prior_of_set(drawn[0]) - 0.5 * (drawn[1:] ** 2).sum(axis=0) - log_drawn
+    prior = log_prior_of_set(drawn[0]) - 0.5 * (drawn[1:] ** 2).sum(axis=0) - log_drawn
     return new, prior, ages.log_likelihood(cloud_at(new, bands))
-
-
-def _log_prior_of_set(deviation):
-    """Normal, but now and then the mix is not the one that was planned; then anything goes."""
-    share, wide = defaults.si("odd_mix_share"), defaults.get("odd_mix_width").value
-    usual, odd = -0.5 * deviation**2 + np.log(1.0 - share), -0.5 * (deviation / wide) ** 2 + np.log(share / wide)
-    return np.logaddexp(usual, odd)
 
 
 class _Ages:
