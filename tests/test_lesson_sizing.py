@@ -191,7 +191,8 @@ def write(folder, name, *cells):
 
 
 def test_only_lessons_that_are_there_are_listed_and_text_is_escaped(tmp_path):
-    opening = "**Before you start** 03. **Time** 45 minutes.\n\n**On the bench** a cup <b>.\n\n## By hand\n**Time** 9 hours"
+    opening = "**Before you start** 03. **Time** 45 minutes.\n\n**On the bench** a cup <b>.\n\n"
+    opening += "## By hand\n**Time** 9 hours"
     write(tmp_path, "04_stiff.ipynb", "# 4. When & how?\nIt is late.", opening)
     write(tmp_path, "for_instructors.ipynb", "# How do I teach it?")
     write(tmp_path, "04_stiff-Copy1.ipynb", "# Mine?")

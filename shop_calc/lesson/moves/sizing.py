@@ -6,7 +6,6 @@ from shop_calc import units
 from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.from_plan import piece_plan
 from shop_calc.lesson.pictures.sections import LayerSections
-from shop_calc.lesson.practice import Said
 from shop_calc.lesson.table import table
 from shop_calc.trade.shape.layers import Layers, split_layers
 from shop_calc.trade.shape.outline import rectangle
@@ -254,7 +253,7 @@ def compared(before, after):
 
 
 def warned(advice):
-    """Write advice as text for a page.
+    """Set advice out as a table.
 
     Parameters
     ----------
@@ -263,21 +262,20 @@ def warned(advice):
 
     Returns
     -------
-    Said
-        A line to do, and below it why and how far to trust it [-].
+    Table
+        What to do, why, and the mark of the reason [-].
 
     Examples
     --------
     >>> from shop_calc.trade.advice import Advice
-    >>> warned([Advice("act", "mix", "Use smaller stone.", "It jams.", "judgement", "ours")])
-    • Use smaller stone.
-      It jams. [judgement]
+    >>> warned([Advice("act", "mix", "Use smaller stone.", "It jams.", "judgement", "ours")]).rows
+    (('Use smaller stone.', 'It jams.', 'judgement'),)
 
     References
     ----------
     Common practice, no source.
     """
-    return Said("\n".join(f"• {line.text}\n  {line.reason} [{line.mark}]" for line in advice))
+    return table(("do", "because", "mark"), [(line.text, line.reason, line.mark) for line in advice])
 
 
 def written_sizes(*texts):

@@ -75,5 +75,6 @@ QUESTIONS = (
             word(DULL, "Wind dries a skin while it is still soft below. What does your thumb say?"),
         ),
         hints=("The times of a plan are for looking.", "Something you can see or feel allows each tool."),
+        reason="The clock was set last night; only the surface knows today's mix, room and water.",
     ),
 )  # fmt: skip

@@ -207,5 +207,6 @@ QUESTIONS = (
             "The top takes the same share of each. What do the edges add?",
             "Divide the length of the edges by the area of the top.",
         ),
+        reason="The top takes a sixth of each. The tile has most edge for its top, the sheet least.",
     ),
 )  # fmt: skip
