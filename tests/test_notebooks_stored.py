@@ -107,6 +107,11 @@ def test_each_fault_of_a_stored_notebook_is_found(tmp_path, cell, part):
     assert any(part in fault for fault in stored(tmp_path, cell))
 
 
+def test_a_picture_s_data_is_no_memory_address(tmp_path):
+    page = '<img alt="A line." src="data:image/png;base64,iVBOR/0xabcdef01+0xABCDEF=">'
+    assert stored(tmp_path, new_code_cell("f", execution_count=1, outputs=[result(**{"text/html": page})])) == []
+
+
 def test_widget_state_timings_and_foreign_metadata_are_found(tmp_path):
     assert stored(tmp_path, new_code_cell("1", execution_count=1)) == []
     assert "widget state is stored" in stored(

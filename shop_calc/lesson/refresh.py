@@ -210,7 +210,7 @@ def faults(path):
                 found.append(f"cell {place}: a stored error, {output.ename}")
             if output.get("name") == "stderr":
                 found.append(f"cell {place}: a stored warning or message on stderr")
-            if _ADDRESS.search(str(output.get("data", output.get("text", "")))):
+            if _ADDRESS.search(_without_pictures(str(output.get("data", output.get("text", ""))))):
                 found.append(f"cell {place}: a memory address in its output")
             if any(kind.startswith("image/") for kind in output.get("data", {})):
                 found.append(f"cell {place}: a bare picture without alt text; use show_still")
