@@ -1,6 +1,7 @@
 """A number of the check tables and ours, side by side, with what kind of number it is said plainly."""
 
 import csv
+import re
 from functools import cache
 
 from shop_calc.defaults import data_folder
@@ -53,7 +54,16 @@ def _reason(row):
     """Why the two may differ, where that is more than rounding in print."""
     words = row["tolerance_reason"]
     plain = words.startswith(("half the last digit", "exact arithmetic")) and ";" not in words
-    return "" if plain else words
+    return "" if plain else re.sub(r"\b(in|ft|yd|m)([23])\b", lambda unit: sign(unit.group()), words)
+
+
+def _origin(row):
+    """Where a number comes from, and what there is to say about it."""
+    at = row["locator"] if row["locator"] != "not recorded" else ""
+    if row["mark"] == "derived":
+        return "Worked out", [at]
+    where = f"{row['source']}, {at}" if at else row["source"]
+    return (f"From memory of {where}" if row["mark"] == "memory" else where), [_reason(row)]
 
 
 def book(*lines):
@@ -92,8 +102,7 @@ def book(*lines):
         off = round(float(ours) - float(row["expected"]), places) + 0.0  # the sum turns -0 into 0
         theirs, mine = f"{row['expected']} {unit}".strip(), f"{float(ours):.{places}f} {unit}".strip()
         rows.append((words, theirs, mine, f"{off:+.{places}f}" if off else "0", CALLED[row["mark"]]))
-        where = row["source"] + (f", {row['locator']}" if row["locator"] not in ("", "not recorded") else "")
-        named = f"From memory of {where}" if row["mark"] == "memory" else where
-        sources.setdefault(named, dict.fromkeys([])).update(dict.fromkeys(filter(None, [_reason(row)])))
+        where, why = _origin(row)
+        sources.setdefault(where, {}).update(dict.fromkeys(filter(None, why)))
     caption = "\n".join(f"{where}{': ' + '; '.join(why) if why else ''}." for where, why in sources.items())
     return table(("what", "theirs", "ours", "difference", "their number is"), rows, caption)

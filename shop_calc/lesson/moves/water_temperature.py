@@ -1,6 +1,6 @@
 """Lesson 03: the mortar of the bench top between warm powder and cold water, and a cup of sand and water."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from shop_calc import defaults
@@ -179,17 +179,28 @@ def warmth_picture(*start):
     return Follow(HeatAreas(warmth(*start).balance, (0.0, 40.0)), lambda result: result.balance)
 
 
-def parts_table(mix, basis_kg, at=None):
-    """List what goes into the mortar, as the heat balance sees it.
+def _as_stored(plan):
+    """The balance of a planned batch with water from the tap, and nothing but what the job says."""
+    binder_kg = plan.batch.mortar_m3 / plan.mix.mortar_m3
+    lies = plan.job.materials
+    at = temps(
+        lies["powder_temp"],
+        sand_c=lies["sand_temp"],
+        stone_c=lies["stone_temp"],
+        liquids_c=max(lies["liquids_temp"], 0.0),
+        tap_water_c=lies["water_temp"],
+    )
+    wanted = plan.batch.water.wanted_mix_temp_c
+    return heat_of_mortar(plan.mix, at, at.tap_water_c, wanted, 0.0, binder_kg)
+
+
+def parts_table(plan):
+    """List what goes into the mortar of a plan, as the heat balance sees it.
 
     Parameters
     ----------
-    mix : Mix
-        The mix [-].
-    basis_kg : float
-        Binder of the whole mortar [kg].
-    at : Temps, optional
-        What lies in the shop; the defaults without it [°C].
+    plan : Plan
+        A planned job whose powder, sand and liquids stand at one temperature [-].
 
     Returns
     -------
@@ -198,18 +209,43 @@ def parts_table(mix, basis_kg, at=None):
 
     Examples
     --------
-    >>> mix, binder_kg = _bench()
-    >>> parts_table(mix, binder_kg, temps(21.1111)).rows[0]
+    >>> parts_table(make_plan(read_job(demo_job("garden_bench_top")))).rows[0]
     ('powder', '36 lb (16.3 kg)', '70 °F (21.1 °C)')
 
     References
     ----------
     Common practice, no source.
     """
-    at = temps() if at is None else at
-    parts = [part for part in heat_of_mortar(mix, at, at.tap_water_c, 16.0, 0.0, basis_kg).parts if part.mass_kg > 0]
+    parts = [part for part in _as_stored(plan).parts if part.mass_kg > 0]
     rows = [(part.name, show(part.mass_kg, "mass"), show(part.temp_c, "temperature")) for part in parts]
     return table(("what", "mass", "as it stands"), rows)
+
+
+def balance_picture(plan):
+    """Draw the balance of a plan with water from the tap.
+
+    Parameters
+    ----------
+    plan : Plan
+        A planned job [-].
+
+    Returns
+    -------
+    HeatAreas
+        The picture [-].
+
+    Examples
+    --------
+    >>> balance_picture(make_plan(read_job(demo_job("garden_bench_top")))).alt[:33]
+    'Heat balance of the mix as areas.'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    balance = _as_stored(plan)
+    there = tuple(part for part in balance.parts if part.mass_kg > 0)
+    return HeatAreas(replace(balance, parts=there), (11.0, 24.0))
 
 
 def cup_band_c(sand_kg, sand_c, water_kg, water_c):
