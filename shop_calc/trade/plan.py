@@ -19,6 +19,7 @@ from shop_calc.trade.timeline.drying import Drying, face_clock, face_drying
 from shop_calc.trade.shape.form import Form, build_form
 from shop_calc.trade.jobs.job import Job
 from shop_calc.trade.jobs.job_fields import OPTIONAL_SIZES, SIZES
+from shop_calc.trade.logbook.log_plan import LogUse, find_log, log_advice, use_log, with_log
 from shop_calc.trade.shape.layers import Layers, split_layers
 from shop_calc.trade.mortar.mix import Mix, build_mix
 from shop_calc.trade.shape.outline import build_outline, place
@@ -66,6 +67,8 @@ class Plan:
         All warnings, the gravest first [-].
     working : tuple of Step
         How every number came about [-].
+    log : LogUse or None
+        The shop log that the day stands on; None when it stands on the defaults [as its fields].
 
     Examples
     --------
@@ -93,15 +96,18 @@ class Plan:
     cost: Cost
     advice: tuple
     working: tuple
+    log: LogUse | None = None
 
 
-def make_plan(job):
+def make_plan(job, log=None):
     """Plan a job: piece, form, mix, batch, day, drying, cure, handling, bow, finish, cost.
 
     Parameters
     ----------
     job : Job
         A checked job [SI].
+    log : ShopLog or str or path-like, optional
+        A shop log, or its file; the one that the job file names if left out [-].
 
     Returns
     -------
@@ -140,8 +146,15 @@ def make_plan(job):
             batch = _batch(job, layers, mix)
     found.raise_if_any()
     form = build_form(piece, density_kg_m3=mix.base_density_kg_m3)
+    use, log_lines = None, ()
+    with found.catch("log"):
+        use = _log(job, log, mix, layers)
     with found.catch("day"):
-        day = plan_day(day_inputs(job, layers, batch))
+        inputs = day_inputs(job, layers, batch)
+        day = plan_day(inputs)
+        if use is not None:
+            by_defaults, day = day, plan_day(with_log(inputs, use))
+            log_lines = log_advice(use, by_defaults, day)
     found.raise_if_any()
     face_water_kg_m3 = mix.total_water_kg / mix.mortar_m3
     clock = face_clock(day)
@@ -154,7 +167,7 @@ def make_plan(job):
     )  # fmt: skip
     after = after_the_trowel(job, piece, layers, mix, batch, day, cure)
     lines = [
-        *piece_advice(piece, layers, mix.largest_stone_m), *mix.advice, *batch.advice, *_day_advice(day),
+        *piece_advice(piece, layers, mix.largest_stone_m), *mix.advice, *batch.advice, *log_lines, *_day_advice(day),
         *drying.advice, *cure.advice, *_use_advice(job), *(line for part in after for line in part.advice),
     ]  # fmt: skip
     advice = tuple(sorted(dict.fromkeys(lines), key=lambda line: LEVELS.index(line.level)))
@@ -162,7 +175,12 @@ def make_plan(job):
         *layers.working, *form.working, *mix.working, *batch.working, *day_working(day), *night_working(drying, cure),
         *(step for part in after for step in part.working),
     )  # fmt: skip
-    return Plan(job, piece, layers, form, mix, batch, day, drying, cure, *after, advice, working)
+    return Plan(job, piece, layers, form, mix, batch, day, drying, cure, *after, advice, working, use)
+
+
+def _log(job, log, mix, layers):
+    found = find_log(job, log)
+    return None if found is None else use_log(found[1], mix.recipe_name, layers.thickness_m, found[0])
 
 
 def _sizes(row, outline):

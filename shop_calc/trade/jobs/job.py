@@ -2,7 +2,7 @@
 
 import difflib
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
@@ -31,7 +31,7 @@ class Job:
     ----------
     name : str
         What the piece is called [-].
-    piece, layers, mix, materials, mixer, day, place, finish : mapping of str to value
+    piece, layers, mix, materials, mixer, day, place, finish, log : mapping of str to value
         The sections with defaults filled in, see job_fields.FIELDS [SI].
     cost : mapping of str to value
         Currency and prices, see price_entries.Price [currency].
@@ -45,6 +45,8 @@ class Job:
         The file as it was written, for saving it again [as typed].
     assumed : frozenset of str
         Entries that were left out and got their default [-].
+    folder : pathlib.Path or None
+        Folder of the file; None when the job was not read from one [-].
 
     Examples
     --------
@@ -65,12 +67,14 @@ class Job:
     day: MappingProxyType
     place: MappingProxyType
     finish: MappingProxyType
+    log: MappingProxyType
     cost: MappingProxyType
     drop: MappingProxyType | None
     cutouts: tuple
     rooms: tuple
     entries: MappingProxyType
     assumed: frozenset
+    folder: Path | None = None
 
 
 def demo_jobs():
@@ -169,7 +173,7 @@ def read_job(path):
     except OSError as error:
         found.say(f"job file: {path} given; it cannot be read ({error.strerror})")
     found.raise_if_any()
-    return parse_job(text)
+    return replace(parse_job(text), folder=path.parent)
 
 
 def parse_job(text):

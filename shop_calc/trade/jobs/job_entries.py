@@ -1,6 +1,7 @@
 """One entry of a job file, from what was typed to a number in SI."""
 
 from datetime import datetime
+from pathlib import PurePosixPath, PureWindowsPath
 
 from shop_calc import defaults, units
 
@@ -71,7 +72,7 @@ def entry_value(field, given, entry):
     readers = {
         "choice": _choice, "name": _name, "count": _count, "clock": _clock, "humidity": _humidity,
         "edges": _edges, "place": _place, "points": _points, "seen": _seen, "recipe": _recipe,
-        "minutes": _minutes, "stone": _stone,
+        "minutes": _minutes, "stone": _stone, "below": _below,
     }  # fmt: skip
     if field.kind in readers:
         value = readers[field.kind](field, given, entry)
@@ -110,6 +111,16 @@ def _name(field, given, entry):
     if not isinstance(given, str) or not given.strip() or len(given) > LONGEST_NAME:
         raise ValueError(f"{entry}: {shown(given)} given; it must be a name in words")
     return given.strip()
+
+
+def _below(field, given, entry):
+    """A path that stays below the folder of the job file, on every system."""
+    text = _name(field, given, entry)
+    forms = (PurePosixPath(text), PureWindowsPath(text))
+    leaves = any(form.anchor or ".." in form.parts or text.startswith("~") for form in forms)
+    if leaves or not text.isprintable():
+        raise ValueError(f"{entry}: {shown(given)} given; it must be a file below the job's folder, as in log.csv")
+    return text
 
 
 def _count(field, given, entry):

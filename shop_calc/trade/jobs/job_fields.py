@@ -143,6 +143,7 @@ FIELDS = {
         Field("coverage", "coverage", "sealer_coverage", words="area of one coat, as the label says"),
         Field("coats", "count", "sealer_coats", words="coats of sealer"),
     ),
+    "log": (Field("file", "below", words="a shop log, a .csv file below the folder of the job file"),),
     "room": (
         Field("from", "clock", required=True, words="date and time from which this row holds"),
         Field("air", "temperature", "air_temp", required=True, words="air temperature"),
@@ -151,7 +152,7 @@ FIELDS = {
     ),
 }
 
-SECTIONS = ("piece", "layers", "mix", "materials", "mixer", "day", "room", "place", "finish", "cost")
+SECTIONS = ("piece", "layers", "mix", "materials", "mixer", "day", "room", "place", "finish", "cost", "log")
 OWN_READERS = ("room", "cost")  # lists of rows, read apart
 REQUIRED_SECTIONS = ("piece", "mix", "day", "room")
 

@@ -99,6 +99,7 @@ def work_backwards(inputs, event, by):
 
     Examples
     --------
+    >>> from datetime import datetime
     >>> from shop_calc.trade.timeline.day import DayInputs
     >>> from shop_calc.trade.timeline.room import steady_room
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
@@ -126,8 +127,9 @@ def work_backwards(inputs, event, by):
     def event_at(mix_temp_c, start_h):
         met_water_h = np.asarray(start_h) + inputs.face_load_h
         after_h = middle_times_h(
-            mix_temp_c, 0.0, 0.5, 0.0, inputs.thickness_m, (event,), air=inputs.room, start_h=met_water_h
-        )
+            mix_temp_c, 0.0, 0.5, 0.0, inputs.thickness_m, (event,), air=inputs.room, start_h=met_water_h,
+            bands=inputs.bands,
+        )  # fmt: skip
         return after_h[event] + met_water_h
 
     event_h = event_at(mix_temps_c[:, np.newaxis], starts_h)

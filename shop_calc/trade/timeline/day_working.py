@@ -41,7 +41,10 @@ def day_working(day):
     ----------
     ASTM C403/C403M and C1074 forms; resistances of the stages in data/defaults.csv.
     """
-    initial_h, exponent = defaults.si("set_time_initial"), defaults.si("set_exponent")
+    bands = day.samples.inputs.bands or {}  # a shop's own log gives them
+    initial_h, exponent = (
+        bands.get(name, defaults.si_band(name))[1] for name in ("set_time_initial", "set_exponent")
+    )
     steps = []
     for key, (row, words) in _AGES.items():
         resistance_pa = defaults.si(row)

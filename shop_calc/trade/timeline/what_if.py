@@ -3,7 +3,7 @@
 import numpy as np
 
 from shop_calc import defaults
-from shop_calc.trade.timeline.cloud import day_cloud, quantile
+from shop_calc.trade.timeline.cloud import day_cloud, middle_day, quantile
 from shop_calc.trade.timeline.day import EARLY_SHARE, LATE_SHARE
 from shop_calc.trade.timeline.set_clock import run_clock, steady, time_at_resistance_h
 
@@ -21,7 +21,7 @@ CHUNK = 8_192  # elements stepped together: they stay in the processor's cache
 
 
 def middle_times_h(mix_temp_c, air_temp_c, rh_fraction, wind_m_s, thickness_m, events=tuple(EVENTS), *, air=None,
-                   start_h=0.0):  # fmt: skip
+                   start_h=0.0, bands=None):  # fmt: skip
     """Say when each event of the set clock comes on the middle day, for many what-ifs at once.
 
     Parameters
@@ -42,6 +42,8 @@ def middle_times_h(mix_temp_c, air_temp_c, rh_fraction, wind_m_s, thickness_m, e
         A changing room instead of the three constants [as its fields].
     start_h : float or array of shape (...)
         When water is added, on the hours of `air` [h].
+    bands : dict of str to (low, middle, high), optional
+        Bands that a shop's own log gives, see cloud.day_cloud; their middle counts [SI unit of each].
 
     Returns
     -------
@@ -60,7 +62,8 @@ def middle_times_h(mix_temp_c, air_temp_c, rh_fraction, wind_m_s, thickness_m, e
 
     Notes
     -----
-    Every uncertain quantity has its default; no edge criterion, no hands: this is the mortar alone.
+    Every uncertain quantity has its default, or the middle that the log gives; no edge criterion, no hands: this is
+    the mortar alone.
 
     References
     ----------
@@ -75,7 +78,10 @@ def middle_times_h(mix_temp_c, air_temp_c, rh_fraction, wind_m_s, thickness_m, e
     parts = {event: [] for event in events}
     for low in range(0, flat[0].size, CHUNK):
         mix, temp, humidity, wind, thickness, start = (column[low : low + CHUNK] for column in flat)
-        clock = run_clock(mix, thickness, air or steady(temp, humidity, wind), start_h=start if air else 0.0)
+        clock = run_clock(
+            mix, thickness, air or steady(temp, humidity, wind), start_h=start if air else 0.0,
+            days=middle_day(bands) if bands else None,
+        )  # fmt: skip
         for event in events:
             parts[event].append(time_at_resistance_h(clock, defaults.si(EVENTS[event])))
     return {event: np.concatenate(columns).reshape(shape) for event, columns in parts.items()}
