@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from shop_calc.lesson.margins import apart
 
 _TRIES = 400  # judgement: enough for any grid of numbers that has a good draw at all
+_REMEMBERED = 2000  # sets of numbers for each question: two hundred students many times over
 _IMPOSSIBLE = (ValueError, ZeroDivisionError, OverflowError)  # numbers that make no possible piece
 
 
@@ -96,9 +97,15 @@ def _choices(question, code, right):
 
 
 def _values(question, given):
-    right = question.answer(**given)
-    right = tuple(right) if question.kind == "order" else right
-    return right, slip_values(question, given)
+    """The right answer and what each slip gives; worked once for the same numbers, for a class has few of some."""
+    known, key = question.memory, tuple(given.values())
+    if key not in known:
+        right = question.answer(**given)
+        found = (tuple(right) if question.kind == "order" else right, slip_values(question, given))
+        if len(known) >= _REMEMBERED:
+            known.clear()
+        known[key] = found
+    return known[key]
 
 
 def _with(question, code, printed):

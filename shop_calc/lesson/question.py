@@ -176,6 +176,11 @@ class Question:
         """A value of the answer function in the asked unit."""
         return float(units.convert(value, units.KINDS[self.kind].si_unit, self.unit))
 
+    @cached_property
+    def memory(self):
+        """What has been worked already, by the numbers that went in."""
+        return {}
+
     @property
     def letters(self):
         """The letters that stand for the choices."""

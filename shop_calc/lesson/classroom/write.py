@@ -1,0 +1,80 @@
+"""Put the key and the question sheets of a class into a folder."""
+
+import os
+from pathlib import Path
+
+from shop_calc.lesson.banks import banked_lessons
+from shop_calc.lesson.classroom.answer_key import answer_key, key_csv
+from shop_calc.lesson.classroom.pages import key_page, question_sheets
+from shop_calc.lesson.classroom.roster import read_roster
+
+KEY = "answer_key.csv"
+
+
+def write_keys(roster_path, folder, numbers=()):
+    """Write the answer key and the question sheets of a class.
+
+    Parameters
+    ----------
+    roster_path : str or Path
+        The list of the class, see `read_roster` [-].
+    folder : str or Path
+        Where the files shall be; it is made when it is not there [-].
+    numbers : sequence of str
+        Lessons, as "01"; all of them if empty [-].
+
+    Returns
+    -------
+    tuple of str
+        Names of the files: the key of all lessons as CSV, and two pages for each lesson [-].
+
+    Raises
+    ------
+    ValueError
+        When the roster or a number is wrong, or the folder cannot be written.
+
+    Examples
+    --------
+    >>> import tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     path = Path(folder) / "class.csv"
+    ...     _ = path.write_text("code\\nbench 1\\nbench 2\\n")
+    ...     write_keys(path, Path(folder) / "out", ["00"])
+    ('answer_key.csv', 'key_00_start_here.html', 'questions_00_start_here.html')
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    students, lessons = read_roster(roster_path), _wanted(numbers)
+    key = answer_key(students, lessons)
+    files = {KEY: "\ufeff" + key_csv(key)}  # the mark tells a spreadsheet that it is UTF-8
+    for each in lessons:
+        files[f"key_{each.stem}.html"] = key_page(each, key[each.stem])
+        files[f"questions_{each.stem}.html"] = question_sheets(each, key[each.stem])
+    folder = Path(folder).expanduser()
+    if folder.exists() and not folder.is_dir():
+        raise ValueError(f"folder: {folder} given; that is a file, it must be a folder")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, text in files.items():
+            _write(folder / name, text)
+    except OSError as error:
+        raise ValueError(f"folder: {folder} given; it cannot be written ({error.strerror})") from None
+    return tuple(files)
+
+
+def _wanted(numbers):
+    lessons = banked_lessons()
+    known = {each.lesson.number: each for each in lessons}
+    unknown = [str(number) for number in numbers if str(number).zfill(2) not in known]
+    if unknown:
+        raise ValueError(f"lesson: {', '.join(unknown)} given; there are {', '.join(known)}")
+    return tuple(known[number] for number in sorted({str(each).zfill(2) for each in numbers} or known))
+
+
+def _write(path, text):
+    """Whole or not at all."""
+    part = path.with_name(f"{path.name}.part")
+    part.write_text(text, encoding="utf-8", newline="\n")
+    os.replace(part, path)
