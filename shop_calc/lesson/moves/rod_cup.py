@@ -22,6 +22,9 @@ _WINDOWS = (
     ("last steel", "last_steel_pr_low", "last_steel_pr_high"),
     ("stop", "stop_pr", "stop_pr"),
 )
+CAPTION = (
+    "Your rod belongs inside the band. A whole row of marks on one side of it is the clock of your own mortar: log it."
+)
 _COMES = {
     "strip_pr_low": "sides may come off",
     "strip_pr_high": "last patch",
@@ -119,7 +122,7 @@ def _last_row(values, days):
     return np.broadcast_to(values[-1] if values.ndim > len(days) else values, days)
 
 
-def rod_cup(day, readings=(), water_in="08:00", mix="60 F", room="70 F", caption="Your rod over the band."):
+def rod_cup(day, readings=(), water_in="08:00", mix="60 F", room="70 F", caption=CAPTION):
     """Lay rod readings from a cup over the band of the model; nothing that is typed stops the lesson.
 
     Parameters

@@ -121,7 +121,8 @@ class DryingSheet(Picture):
         ]
         self.borders = axes.add_collection(LineCollection([], colors=INK, linewidths=1.8, zorder=3))
         (self.cross,) = axes.plot([], [], color=INK, lw=1.0, ls=(0, (2, 2)), zorder=4)
-        (self.point,) = axes.plot([], [], marker="o", ms=13, mfc=PAPER, mec=INK, mew=3, ls="none", zorder=6)
+        look = {"marker": "o", "ms": 13, "mfc": PAPER, "mec": INK, "mew": 3, "ls": "none"}
+        (self.point,) = axes.plot([], [], zorder=6, clip_on=False, **look)  # whole at the edge of the sheet, too
         self._legend()
 
     def _legend(self):
