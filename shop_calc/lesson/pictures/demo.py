@@ -8,6 +8,7 @@ from types import SimpleNamespace
 import numpy as np
 from shapely.geometry import Point, Polygon, box
 
+from shop_calc.lesson.pictures.bow_shape import BowedTop, BowShape, BowState
 from shop_calc.lesson.pictures.cloud import FiftyDays, OpeningTimes
 from shop_calc.lesson.pictures.curing import CoverChoices
 from shop_calc.lesson.pictures.evaporation import DryingSheet, EvaporationMap
@@ -166,6 +167,11 @@ def _fifty_days():
     return picture
 
 
+BOWED = BowShape(
+    1.571, 0.0381, 0.00635,
+    (BowState("both faces dry alike", 0.0023, 0.0050, 0.0088), BowState("only the top dries", 0.0025, 0.0070, 0.0147)),
+)  # fmt: skip
+
 # In the order of the lessons.
 BUILD = {
     "two layers": lambda: LayerSections(_bench(), title="Garden bench top (invented)"),
@@ -179,6 +185,7 @@ BUILD = {
     "mortar temperature": lambda: MortarTemperature(_temperatures(), WATER_IN),
     "drying of the face": lambda: DryingSheet(_drying()),
     "covers for the night": lambda: CoverChoices(COVERS),
+    "bowed top": lambda: BowedTop(BOWED, longest_m=2.0),
     "what if": lambda: WhatIfMap(
         _map(), "Hours from water in until the sides come off", "lines of equal time; hatched: cannot be reached"
     ),

@@ -216,36 +216,22 @@ def plan_bow(layers, mix, density_kg_m3, *, rh_fraction=None, strength_28d_pa=No
     >>> bow.two_layer.low_m < bow.two_layer.likely_m < bow.two_layer.high_m
     True
 
-    Notes
-    -----
-    The likely shrinkage of the base is the mean of the two codes. The band adds up, as independent factors, the
-    smaller code less its scatter or the larger and its scatter, the ends of the exponent, the ends of the share.
-
     References
     ----------
-    As `curling`; self-weight as `science.curl_weight`.
+    As `bow_bands`; self-weight as `science.curl_weight`.
     """
     rh = defaults.si("humidity") if rh_fraction is None else require("humidity", rh_fraction, 0, 1)
     fc = defaults.si("strength_28d") if strength_28d_pa is None else strength_28d_pa
     en_class = {"rapid": "R", "normal": "N", "slow": "S"}[cement]
-    thick, face, base = layers.thickness_m, layers.face_thickness_m, layers.base_depth_m
+    thick, face = layers.thickness_m, layers.face_thickness_m
     diagonal = _longest_m(layers.plan)
     recipe = base_recipe(mix) or None
-    en, aci, en_28, aci_28 = (
-        float(value) for value in base_shrinkage(thick, rh, fc, en_class, recipe=recipe)
+    sizes, both_dry, top_dry = bow_bands(
+        thick, face, diagonal, mix.phi, rh_fraction=rh, strength_28d_pa=fc, cement_class=en_class, recipe=recipe
     )
-    likely, scatter = (en + aci) / 2.0, defaults.si("shrinkage_scatter")
-    strains = np.array([min(en, aci) * (1.0 - scatter), likely, max(en, aci) * (1.0 + scatter)])
-    exponents, shares = np.array(defaults.si_band("pickett_n")), np.array(defaults.si_band("one_face_share"))
-    ratios = shrinkage.aggregate_restraint_ratio(1.0 - mix.phi, exponents)
-
-    def two(strain, exponent):
-        return two_layer_bow_m(strain, mix.phi, exponent, face, base, diagonal)
-
-    def one(strain, exponent, share):
-        return one_face_bow_m(strain, two(strain, exponent), thick, diagonal, share)
-
-    both_dry, top_dry = _band(two, strains, exponents), _band(one, strains, exponents, shares)
+    en, aci, en_28, aci_28 = sizes
+    likely = (en + aci) / 2.0
+    ratios = shrinkage.aggregate_restraint_ratio(1.0 - mix.phi, np.array(defaults.si_band("pickett_n")))
     slab = (diagonal, thick, defaults.si("modulus_base"), density_kg_m3)
     lying = curl_weight.dish_lift_m(8.0 * np.array([both_dry[1], top_dry[1]]) / diagonal**2, *slab)
     bow = Bow(
@@ -256,6 +242,72 @@ def plan_bow(layers, mix, density_kg_m3, *, rh_fraction=None, strength_28d_pa=No
         float(curl_weight.self_weight_sag_m(*slab)),
     )  # fmt: skip
     return replace(bow, advice=bow_advice(bow, layers, mix), working=bow_working(bow, layers, mix))
+
+
+def bow_bands(
+    thickness_m, face_m, length_m, phi, *, rh_fraction=None, strength_28d_pa=None, cement_class="N", recipe=None
+):
+    """Give the bow of a piece with its band, for both faces drying alike and for a top that dries alone.
+
+    Parameters
+    ----------
+    thickness_m, face_m : float
+        Thickness of the piece and of its face [m].
+    length_m : float
+        Length or diagonal along which it bows [m].
+    phi : float
+        Mortar share of the base [-].
+    rh_fraction : float or None
+        Air in which it will stand; that of the table when left out [-].
+    strength_28d_pa : float or None
+        Likely strength at 28 days; that of the table when left out [Pa].
+    cement_class : str
+        R, N or S [-].
+    recipe : dict or None
+        As `curling.base_shrinkage` [as named].
+
+    Returns
+    -------
+    tuple of three tuples
+        Shrinkage of the base (EN and ACI in the end, EN and ACI at 28 days) [-]; low, likely and high bow with both
+        faces dry [m]; the same with only the top dry [m].
+
+    Raises
+    ------
+    ValueError
+        When an entry is impossible.
+
+    Examples
+    --------
+    >>> _, both, top = bow_bands(0.0381, 0.00635, 1.571, 0.62608, rh_fraction=0.45)
+    >>> f"{1000 * both[1]:.4f} {1000 * top[1]:.4f}"
+    '4.8642 6.7707'
+
+    Notes
+    -----
+    The likely shrinkage of the base is the mean of the two codes. The band adds up, as independent factors, the
+    smaller code less its scatter or the larger and its scatter, the ends of the exponent, the ends of the share.
+
+    References
+    ----------
+    As `curling`.
+    """
+    rh = defaults.si("humidity") if rh_fraction is None else require("humidity", rh_fraction, 0, 1)
+    fc = defaults.si("strength_28d") if strength_28d_pa is None else strength_28d_pa
+    base_m = thickness_m - face_m
+    sizes = tuple(float(value) for value in base_shrinkage(thickness_m, rh, fc, cement_class, recipe=recipe))
+    en, aci = sizes[:2]
+    scatter = defaults.si("shrinkage_scatter")
+    strains = np.array([min(en, aci) * (1.0 - scatter), (en + aci) / 2.0, max(en, aci) * (1.0 + scatter)])
+    exponents, shares = np.array(defaults.si_band("pickett_n")), np.array(defaults.si_band("one_face_share"))
+
+    def two(strain, exponent):
+        return two_layer_bow_m(strain, phi, exponent, face_m, base_m, length_m)
+
+    def one(strain, exponent, share):
+        return one_face_bow_m(strain, two(strain, exponent), thickness_m, length_m, share)
+
+    return sizes, _band(two, strains, exponents), _band(one, strains, exponents, shares)
 
 
 def _longest_m(plan):
