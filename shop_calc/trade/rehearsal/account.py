@@ -2,7 +2,6 @@
 
 from shop_calc import units
 from shop_calc.trade.rehearsal.debrief import Debrief, debrief
-from shop_calc.trade.rehearsal.signs import SIGNS
 from shop_calc.trade.rehearsal.words import ACTS
 
 _LYING = {
@@ -72,7 +71,7 @@ def now_words(state):
     >>> from shop_calc.trade.rehearsal.bench import begin
     >>> print(now_words(act(begin("oak", "mild"), "look edge")))
     08:20, 20 min after the first water.
-    Nudge the form, look at the edge: The form is nudged: the base moves with it and settles by itself.
+    Nudge the form: The form is nudged: the base moves with it and settles by itself.
     Base packed at 08:20, the face share waits in its bucket.
 
     References
@@ -86,15 +85,44 @@ def now_words(state):
     return "\n".join(line for line in (first, _last(state), _so_far(state)) if line)
 
 
-def _last(state):
-    if not state.diary:
-        return ""
-    entry = state.diary[-1]
+def diary_lines(state, from_line=0):
+    """Write the diary line by line, from one line on.
+
+    Parameters
+    ----------
+    state : State
+        The piece [as its fields].
+    from_line : int
+        First line wanted, from 0 [-].
+
+    Returns
+    -------
+    str
+        Clock, what was done, what was seen or felt [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.rehearsal.bench import begin
+    >>> from shop_calc.trade.rehearsal.replay import play
+    >>> print(diary_lines(play(begin("oak", "mild"), "wait 5; look edge")))
+    08:20 Wait 5 min.
+    08:25 Nudge the form: The form is nudged: the base moves with it and settles by itself.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    lines = (f"{state.pour.clock(entry.hour_h):%H:%M} {_entry(entry)}" for entry in state.diary[from_line:])
+    return "\n".join(lines)
+
+
+def _entry(entry):
     title = ACTS[entry.word].title
-    if ACTS[entry.word].kind == "look":
-        title = SIGNS[entry.word.removeprefix("look ")]
-        title = title[0].upper() + title[1:]
     return f"{title}: {entry.said}" if entry.said else f"{title}."
+
+
+def _last(state):
+    return _entry(state.diary[-1]) if state.diary else ""
 
 
 def _so_far(state):
@@ -154,7 +182,7 @@ def account(found):
     for item in found.damage:
         row = item.row
         did = f" ({pour.clock(item.at_h):%H:%M}, {ACTS[item.word].title.lower()})" if item.word in ACTS else ""
-        lines.append(f"* {row.title}, {item.size}{did}: {row.shows}.")
+        lines.append(f"• {row.title}, {item.size}{did}: {row.shows}.")
         source = f"From memory: {row.source.removeprefix('from memory of ')}" if row.mark == "memory" else row.source
         lines.append(f"  Why: {item.reason} Right would have been: {row.remedy}. ({source[0].upper()}{source[1:]}.)")
     if traces:

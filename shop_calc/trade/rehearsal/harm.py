@@ -15,6 +15,12 @@ def _show(pa):
     return units.show(pa, "pressure")
 
 
+def _stood(resistance_pa):
+    """A penetration resistance in words; in the soft stage the curve says no more than that it is soft."""
+    soft = defaults.si("power_law_from")
+    return f"less than {_show(soft)}" if resistance_pa < soft else _show(resistance_pa)
+
+
 def of_spread(state):
     """Find what comes of putting the face on now.
 
@@ -54,15 +60,15 @@ def of_spread(state):
     stiff = past(state.base_pa, _psi("layer_gap_pr"), _psi("first_steel_pr_high"))
     reason = (
         f"The base had {units.show(state.gap_h, 'duration')} at 21 °C behind it, the limit is "
-        f"{units.show(limit_h, 'duration')}; it stood at {_show(state.base_pa)} against {_show(_psi('layer_gap_pr'))}, "
-        "where it takes no thumb print."
+        f"{units.show(limit_h, 'duration')}; it stood at {_stood(state.base_pa)} against the "
+        f"{_show(_psi('layer_gap_pr'))} at which it takes no thumb print."
     )
     found += _found("cold joint", state, "spread", max(gap, stiff), reason)
     if state.stiff_in_bucket:
         reason = "The share had stiffened falsely in its bucket; turned over without water it would have come back."
         return found + _found("lumps", state, "spread", BAD, reason)
     set_in = past(state.face_pa, _psi("strip_pr_low"), 2.0 * _psi("strip_pr_low"))
-    return found + _found("lumps", state, "spread", set_in, f"The share itself stood at {_show(state.face_pa)}.")
+    return found + _found("lumps", state, "spread", set_in, f"The share itself stood at {_stood(state.face_pa)}.")
 
 
 def _tearing(state, word):
@@ -76,7 +82,7 @@ def _tearing(state, word):
         lost, gone = (units.show(mass, "areal_mass") for mass in (state.skin_kg_m2, free))
         reason = f"The skin had lost {lost}; its shine is gone from {gone} on."
     else:
-        reason = f"The face stood at {_show(state.face_pa)}; this tool moves it until {_show(_psi(limit))}."
+        reason = f"The face stood at {_stood(state.face_pa)}; this tool moves it until {_show(_psi(limit))}."
     return _found("torn", state, word, max(dry, stiff), reason)
 
 
@@ -163,7 +169,7 @@ def of_strip(state):
         rest = units.show(state.rest_h, "duration")
         reason = f"The edge bears {_show(state.bears_pa)} after {rest} of rest; to stand it needs {_show(needed_pa)}."
     else:
-        reason = f"The softer layer stood at {_show(softer_pa)}; sides come off from {_show(low)} on."
+        reason = f"The softer layer stood at {_stood(softer_pa)}; sides come off from {_show(low)} on."
     return _found("sag", state, "strip", max(soft, weak), reason)
 
 
@@ -192,7 +198,7 @@ def of_patch(state):
     """
     limit = _psi("strip_pr_high")
     reason = (
-        f"The face stood at {_show(state.face_pa)}; a patch grips until {_show(limit)}, and not at all where no thumb "
+        f"The face stood at {_stood(state.face_pa)}; a patch grips until {_show(limit)}, and not at all where no thumb "
         "prints it."
     )
     return _found("patch", state, "patch", past(state.face_pa, limit, _psi("layer_gap_pr")), reason)
@@ -223,12 +229,12 @@ def of_steel(state):
     """
     low, high = _psi("first_steel_pr_low"), _psi("first_steel_pr_high")
     early = past(state.face_pa, low, _psi("strip_pr_high"))
-    key, reason = "air", f"The face stood at {_show(state.face_pa)}; steel begins at {_show(low)}."
+    key, reason = "air", f"The face stood at {_stood(state.face_pa)}; steel begins at {_show(low)}."
     if state.crusted:
         key = "crust"
         reason = (
             f"The skin was dry, {units.show(state.skin_kg_m2, 'areal_mass')} lost, and carried a finger; below it the "
-            f"face stood at {_show(state.face_pa)}, and steel begins at {_show(low)}."
+            f"face stood at {_stood(state.face_pa)}, and steel begins at {_show(low)}."
         )
     found = _found(key, state, "steel", early, reason)
     if not state.steel:

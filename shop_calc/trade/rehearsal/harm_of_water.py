@@ -76,8 +76,8 @@ def of_cover(state, key):
     if key not in CONTACT:
         return ()
     limit = defaults.si("first_steel_pr_low")
-    stood, until = (units.show(pa, "pressure") for pa in (state.face_pa, limit))
-    reason = f"The face stood at {stood}; paste sticks to what touches it until {until}."
+    until = units.show(limit, "pressure")
+    reason = f"The face stood below {until}: paste sticks to what touches it."
     return _found("printed", state, f"cover {key}", past(state.face_pa, limit, defaults.si("strip_pr_high")), reason)
 
 

@@ -235,8 +235,36 @@ def sprinkling(state):
     return "sprinkle" if due and done.count("sprinkle") < done.count("float") + done.count("steel") else word
 
 
+def half_hour_looks(state):
+    """Say the next act of somebody who follows the cues, but looks only every half hour, to the last.
+
+    Parameters
+    ----------
+    state : State
+        The piece [as its fields].
+
+    Returns
+    -------
+    str
+        The next act [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.rehearsal.bench import begin
+    >>> half_hour_looks(begin("oak", "mild"))
+    'look bucket'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    word = by_cues(state)
+    return "wait 30" if word.startswith("wait") else word
+
+
 POLICIES = {
     "by the cues": by_cues,
+    "by the cues, every half hour": half_hour_looks,
     "by the clock on the wall": by_the_clock,
     "steel at two hours": steel_at_two_hours,
     "bare plastic overnight": bare_plastic,

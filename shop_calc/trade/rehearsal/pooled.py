@@ -1,10 +1,12 @@
 """A class that played the same code: everybody's decisions side by side."""
 
 from dataclasses import dataclass
+from datetime import datetime
 
 from shop_calc.trade.rehearsal.bench import State, begin
 from shop_calc.trade.rehearsal.debrief import Debrief, debrief
 from shop_calc.trade.rehearsal.replay import play
+from shop_calc.trade.timeline.room import Room
 
 STAGES = ("face", "strip", "first_steel", "last_steel", "stop")
 
@@ -15,6 +17,10 @@ class Pooled:
 
     Parameters
     ----------
+    water_in : datetime
+        Clock time of the first water [-].
+    room : Room
+        The room as it came [as its fields].
     stages : tuple of Stage
         The stages as they really were, on the piece of the first learner [h].
     planned : tuple of Stage
@@ -38,6 +44,8 @@ class Pooled:
     Common practice, no source.
     """
 
+    water_in: datetime
+    room: Room
     stages: tuple
     planned: tuple
     hours_h: dict
@@ -95,7 +103,8 @@ def pool(code, diaries, weather=None, plan=None):
         for item in end.damage:
             shows[item.key] = shows.get(item.key, 0) + 1
     shows = dict(sorted(shows.items(), key=lambda row: -row[1]))
-    return Pooled(ends[0].stages, ends[0].planned, hours, never, shows, len(ends))
+    pour = ends[0].state.pour
+    return Pooled(pour.water_in, pour.room, ends[0].stages, ends[0].planned, hours, never, shows, len(ends))
 
 
 def _first(end: Debrief, stage):

@@ -9,13 +9,15 @@ from shop_calc.trade.rehearsal.truth import GRID_H
 from shop_calc.trade.timeline.drying import face_level
 
 SIGNS = {
-    "air": "read thermometer, hygrometer and the wind",
-    "bucket": "lift the lid of the face share",
-    "sheen": "look along the light at the surface",
-    "edge": "nudge the form, look at the edge",
-    "thumb": "press a thumb until it holds, through any skin",
-    "rod": "press the rod into the side cup",
+    "air": "room and wind",
+    "bucket": "lid off the share",
+    "sheen": "along the light",
+    "edge": "nudge the form",
+    "thumb": "press a thumb",
+    "rod": "rod in the cup",
 }
+
+EIGHTH_M = 0.003175  # by definition of the inch
 
 # Classes of a thumb, from soft to hard, each from a resistance of the defaults table on.
 _THUMB = (
@@ -167,10 +169,17 @@ def thumb_class(resistance_pa):
     return found
 
 
+def _deep_words(depth_m):
+    """An inch rule says no more than "under an eighth" of a faint print."""
+    if depth_m < EIGHTH_M:
+        return f"less than {units.show(EIGHTH_M, 'length', 'us')} ({1000 * depth_m:.1f} mm)"
+    return units.show(depth_m, "length")
+
+
 def _thumb(state):
     layer_pa = state.base_pa if state.face_on_h is None else state.face_pa
     name, depth_m = thumb_class(layer_pa), print_depth_m(layer_pa)
-    words = {row: text for row, _, text in _THUMB}[name].format(depth=units.show(depth_m, "length"))
+    words = {row: text for row, _, text in _THUMB}[name].format(depth=_deep_words(depth_m))
     if state.face_on_h is None:
         words = f"On the base. {words}"
     if state.crusted:
@@ -202,12 +211,13 @@ def _edge(state):
         if state.stands:
             return Sign("edge", at_h, "stays", "The form is nudged: the base stays where it is.")
         return Sign("edge", at_h, "moves", "The form is nudged: the base moves with it and settles by itself.")
+    nudge = "Touched" if len(state.off) == len(state.pour.sides) else "A side loosened by a hair"
     deep = units.show(state.pour.told.thickness_m, "length")
     if not state.stands or state.softer_pa < defaults.si("strip_pr_low"):
-        words = f"A side loosened by a hair: the edge, {deep} high, leans after it."
+        words = f"{nudge}: the edge, {deep} high, leans after it."
         return Sign("edge", at_h, "leans", words)
     if state.face_pa <= defaults.si("strip_pr_high"):
-        words = "A side loosened by a hair: the edge keeps its shape, and a trowel still cuts it."
+        words = f"{nudge}: the edge keeps its shape, and a trowel still cuts it."
         return Sign("edge", at_h, "keeps", words)
     if state.face_pa < defaults.si("first_steel_pr_low"):
         words = "The edge keeps its shape; a trowel cuts it with some force, paste barely sticks to it."

@@ -35,31 +35,31 @@ class Act:
 
 WAITS_MIN = {"wait 5": 5.0, "wait 15": 15.0, "wait 30": 30.0, "step away": 90.0}
 _WORK = {
-    "stir": "Turn the face share over again, no water",
-    "spread": "Spread the face over the base",
-    "screed": "Screed with the straight board",
-    "float": "Float, wood or magnesium",
-    "strip": "Take the next side off",
-    "patch": "Patch the open edges",
-    "steel": "One pass of steel",
-    "sprinkle": "Sprinkle water on the face",
+    "stir": "Turn the share over, no water",
+    "spread": "Spread the face",
+    "screed": "Screed",
+    "float": "Float",
+    "strip": "Next side off",
+    "patch": "Patch the edges",
+    "steel": "Steel, one pass",
+    "sprinkle": "Sprinkle water",
 }
 _COVERS = {
-    "uncover": "Take the cover off",
-    "cover fabric": "Damp fabric flat, plastic over it",
-    "cover plastic": "Bare plastic on the face",
-    "cover tent": "Plastic held off the face",
-    "cover mist": "Mist it",
-    "cover membrane": "Spray a curing compound",
+    "uncover": "Cover off",
+    "cover fabric": "Damp fabric, plastic over it",
+    "cover plastic": "Bare plastic",
+    "cover tent": "Plastic held off",
+    "cover mist": "Mist",
+    "cover membrane": "Curing compound",
 }
 ACTS = {
     act.word: act
     for act in (
-        *(Act(word, f"Wait {minutes:.0f} min" if word != "step away" else "Step away for an hour and a half", "time")
+        *(Act(word, f"Wait {minutes:.0f} min" if word != "step away" else "Step away, 1 h 30 min", "time")
           for word, minutes in WAITS_MIN.items()),
         *(Act(f"look {sign}", title[0].upper() + title[1:], "look") for sign, title in SIGNS.items()),
         *(Act(word, title, "work") for word, title in _WORK.items()),
         *(Act(word, title, "cover") for word, title in _COVERS.items()),
-        Act("leave", "Leave it for the night", "cover"),
+        Act("leave", "Leave for the night", "cover"),
     )
 }  # fmt: skip
