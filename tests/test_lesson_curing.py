@@ -61,6 +61,12 @@ def test_the_open_gate_is_too_much_for_a_face_and_fine_for_a_slab():
     assert now.sheet.band_kg_m2_h == pytest.approx(tuple(np.array([0.6, 1.4]) * now.sheet.here_rate_kg_m2_h))
 
 
+def test_a_face_colder_than_the_dew_point_loses_nothing():
+    # 86 °F at 80 % has its dew point at 79 °F
+    said = curing.drying_words(curing.drier(PLAN)(f(86), f(60), 0.80, 2.0))
+    assert said.startswith("The air takes nothing.") and "settles" in said
+
+
 def test_the_map_is_the_point_wherever_it_is_read():
     now = curing.drier(PLAN)(f(70), f(64), 0.40, 2.0)
     rows = [np.interp(0.40, now.sheet.rh_fraction, row) for row in now.sheet.rate_kg_m2_h]

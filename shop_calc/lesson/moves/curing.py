@@ -13,7 +13,8 @@ from shop_calc.trade.timeline.drying import moving_air
 from shop_calc.units import show
 
 HUMIDITIES = np.linspace(0.10, 1.0, 37)
-SPEEDS_M_S = np.linspace(float(moving_air(0.0)), 11.0, 45)  # from a still room to the end of the old charts
+STILL_M_S = float(moving_air(0.0))
+SPEEDS_M_S = np.append(0.0, np.linspace(STILL_M_S, 11.0, 44))  # to the end of the charts it was drawn for
 
 
 @dataclass(frozen=True)
@@ -72,7 +73,7 @@ def drying(air_temp_c, surface_temp_c, rh_fraction, wind_m_s, *, face_thickness_
     ----------
     Menzel 1954, from memory; limits in data/defaults.csv; band: Hover, ACI SP-338 (2020).
     """
-    rates = menzel_rate_kg_m2_h(surface_temp_c, air_temp_c, HUMIDITIES, SPEEDS_M_S[:, np.newaxis])
+    rates = menzel_rate_kg_m2_h(surface_temp_c, air_temp_c, HUMIDITIES, moving_air(SPEEDS_M_S)[:, np.newaxis])
     speed = float(moving_air(wind_m_s))
     here = float(menzel_rate_kg_m2_h(surface_temp_c, air_temp_c, rh_fraction, speed))
     band = estimate_band_kg_m2_h(here)
@@ -174,6 +175,8 @@ def drying_words(result, system="both"):
     sheet = result.sheet
     rate = lambda value: show(value, "rate", system, digits=2)  # noqa: E731
     low, high = sheet.band_kg_m2_h
+    if sheet.here_rate_kg_m2_h <= 0:
+        return "The air takes nothing.\nThe face is so much colder than the room that water settles on it instead."
     return (
         f"The air takes {rate(sheet.here_rate_kg_m2_h)}: {WORDS[sheet.field]}.\n"
         f"Between {rate(low)} and {rate(high)}; in one hour {100 * result.hour_share:.0f} % of the water of the face."

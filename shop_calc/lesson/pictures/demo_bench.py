@@ -26,3 +26,4 @@ BENCH = {
     "rod in a cup": lambda: StiffeningCurve(CUP, datetime(2026, 5, 4, 8), title="How stiff the cup gets (invented)"),
     "number from the bench": lambda: BenchNumber(RAG, "temperature", (2.0, 32.0), "A wet rag (invented)"),
 }
+BENCH_UPDATES = {"rod in a cup": lambda: CUP, "number from the bench": lambda: RAG}
