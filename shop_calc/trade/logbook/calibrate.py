@@ -178,7 +178,9 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
     -----
     Model and likelihood: shop_calc.trade.logbook.set_fit. Without a pour the bands are those of the defaults table, to
     the last digit. The log has no thickness of the piece: 1/2 in more or less moves ages by a few percent in a room
-    that is far from the mix temperature; a surface temperature in the log takes that away.
+    that is far from the mix temperature; a surface temperature in the log takes that away. A plan draws initial set
+    and exponent from their bands one by one, though a fit knows them together: its windows are up to a tenth wider
+    than they could be.
 
     References
     ----------

@@ -8,7 +8,7 @@ from shop_calc import defaults
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.logbook.log_ages import energy_place, log_age_curves
 from shop_calc.trade.timeline.cloud import spread
-from shop_calc.trade.timeline.look_fit import log_prior_of_set
+from shop_calc.trade.timeline.look_likelihood import log_prior_of_set
 
 NAMES = ("set_time_initial", "set_exponent", "activation_energy")
 BAND_END = 1.6448536269514722  # deviations at the 95 % end of a band
@@ -219,7 +219,7 @@ def fit_set(facts, energy_free):
     -----
     Cues are interval-censored between two looks, readings have a normal scatter in the logarithm; each pour
     differs from its recipe by pour_scatter, over which it is summed; wrong_look_share of the looks may be anything.
-    The prior of initial set has a wide part, see look_fit.log_prior_of_set. The covariance is the inverse of the
+    The prior of initial set has a wide part, see look_likelihood.log_prior_of_set. The covariance is the inverse of the
     second derivatives at the answer (Laplace). Activation energy counts in it also where it is not fitted, so that
     what is not known of it widens the rest.
 

@@ -6,9 +6,9 @@ from datetime import datetime
 import numpy as np
 
 from shop_calc import defaults
-from shop_calc.science import build_up, checks, setting
-from shop_calc.trade.timeline import hands as work
+from shop_calc.science import checks, setting
 from shop_calc.trade.timeline.cloud import Cloud, cloud_at, day_cloud, deviations
+from shop_calc.trade.timeline.early_hours import base_done_at_h, early_hours
 from shop_calc.trade.timeline.room import Room
 from shop_calc.trade.timeline.set_clock import SetClock, age_at_h, run_clock, time_at_age_h, time_at_resistance_h
 
@@ -169,7 +169,7 @@ def sample_day(inputs, days=None):
     """
     days = day_cloud(inputs.bands) if days is None else days
     start_h, mix_temp_c = _rows(inputs)
-    base_start_h, base_done_h = inputs.base_loads_h[0], _base_done_h(inputs)
+    base_start_h, base_done_h = inputs.base_loads_h[0], base_done_at_h(inputs)
     clock = run_clock(
         mix_temp_c,
         inputs.thickness_m,
@@ -233,10 +233,6 @@ def _rows(inputs):
     return tuple(np.repeat(column, 2)[:, np.newaxis] for column in zip(*layers, strict=True))
 
 
-def _base_done_h(inputs):
-    return inputs.base_loads_h[-1] + inputs.minutes_per_load / 60.0
-
-
 def _days_of_rows(inputs, days):
     """The days as the rows of the clock need them: the base has values of its own where the log gave them."""
     if inputs.base_bands is None:
@@ -277,7 +273,7 @@ def stage_hours(inputs, days, clock):
     As `sample_day`.
     """
     start_h, _ = _rows(inputs)
-    base_start_h, base_done_h = inputs.base_loads_h[0], _base_done_h(inputs)
+    base_start_h, base_done_h = inputs.base_loads_h[0], base_done_at_h(inputs)
 
     def reach(name):
         """Hours after the first water at which base and face reach a resistance; shape (2, 2, days).
@@ -308,76 +304,3 @@ def stage_hours(inputs, days, clock):
     no_print_h = np.maximum(reach("layer_gap_pr")[0, 0], base_done_h)
     deadline_h = {"face": np.minimum(time_at_age_h(clock, gap_age_h)[0] + base_start_h, no_print_h)}
     return DaySamples(inputs, days, open_h, close_h, early_h, deadline_h, early.stands_h, clock)
-
-
-@dataclass(frozen=True)
-class EarlyHours:
-    """The early clock and the work of the hands on every day.
-
-    Parameters
-    ----------
-    face_on_h, float_open_h, float_close_h : ndarray of shape (days,)
-        When the face goes on, when it is on, when it is floated [h].
-    stands_h : ndarray of shape (days,)
-        When an edge of the piece stands by itself [h].
-
-    Examples
-    --------
-    >>> EarlyHours(0.6, 0.8, 0.9, 1.2).stands_h
-    1.2
-
-    References
-    ----------
-    As `early_hours`.
-    """
-
-    face_on_h: np.ndarray
-    float_open_h: np.ndarray
-    float_close_h: np.ndarray
-    stands_h: np.ndarray
-
-
-def early_hours(inputs, days):
-    """Say when the base is still, the face is on and floated, and an edge stands.
-
-    Parameters
-    ----------
-    inputs : DayInputs
-        What the day depends on [as its fields].
-    days : Cloud
-        The days [as its fields].
-
-    Returns
-    -------
-    EarlyHours
-        Hours after the first water [h].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.timeline.room import steady_room
-    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
-    >>> bool((early_hours(inputs, day_cloud()).stands_h > early_hours(inputs, day_cloud()).face_on_h).all())
-    True
-
-    References
-    ----------
-    shop_calc.science.build_up; minutes of the hands in data/defaults.csv.
-    """
-    base_open_h = _base_done_h(inputs) + np.maximum(
-        defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.base_depth_m)
-    )
-    face_h = work.step_h(inputs.area_m2, defaults.get("face_minutes_per_area").value, inputs.hands)
-    float_h = work.step_h(inputs.area_m2, defaults.get("float_minutes_per_area").value, inputs.hands)
-    face_on_h = np.maximum(base_open_h, inputs.face_load_h + inputs.minutes_per_load / 60.0)
-    float_close_h = face_on_h + face_h + float_h
-    return EarlyHours(
-        face_on_h, face_on_h + face_h, float_close_h, float_close_h + _edge_h(days, inputs.thickness_m)
-    )
-
-
-def _edge_h(days, height_m):
-    """Hours of rest until an edge of this height stands alone, on each day."""
-    demand_pa = build_up.edge_demand_pa(
-        height_m, defaults.si("slab_density"), safety_factor=defaults.get("edge_safety_factor").value
-    )
-    return build_up.rest_to_stress_linear_s(demand_pa, days.yield_start_pa, days.build_up_pa_s) / 3600.0

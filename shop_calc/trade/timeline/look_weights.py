@@ -7,8 +7,9 @@ import numpy as np
 from shop_calc import defaults
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.timeline.cloud import SAMPLED, cloud_at, day_cloud, deviations
-from shop_calc.trade.timeline.day_samples import early_hours, sample_again
-from shop_calc.trade.timeline.look_fit import log_between, log_prior_of_set, log_readings
+from shop_calc.trade.timeline.day_samples import sample_again
+from shop_calc.trade.timeline.early_hours import early_hours
+from shop_calc.trade.timeline.look_likelihood import log_between, log_prior_of_set, log_readings
 from shop_calc.trade.timeline.set_clock import at_h
 
 ENOUGH_DAYS = 100.0  # judgement: the 5 % point of fewer days wanders by a quarter of the band
