@@ -1,6 +1,7 @@
 """Lesson 05: its block at every end, the night in its picture, the book, the wet rag, its prose against the plan."""
 
 import json
+import re
 from itertools import product
 from pathlib import Path
 
@@ -38,7 +39,8 @@ def f(temp_f):
 
 def prose():
     cells = json.loads(NOTEBOOK.read_text(encoding="utf-8"))["cells"]
-    return " ".join(" ".join("".join(cell["source"]) for cell in cells).split())
+    text = " ".join(" ".join("".join(cell["source"]) for cell in cells).split())
+    return re.sub(r"\[([^\]]+)\]\([^)]*\)", r"\1", text)  # what a link says, without where it leads
 
 
 def test_the_block_goes_to_every_corner_and_keeps_the_point_on_the_sheet():

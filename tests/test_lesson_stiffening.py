@@ -1,6 +1,7 @@
 """Lesson 04: its block at every end, its tables against the sources, its prose against the plan."""
 
 import json
+import re
 from itertools import product
 from pathlib import Path
 
@@ -37,7 +38,8 @@ def made():
 
 def prose():
     cells = json.loads(NOTEBOOK.read_text(encoding="utf-8"))["cells"]
-    return " ".join(" ".join("".join(cell["source"]) for cell in cells).split())
+    text = " ".join(" ".join("".join(cell["source"]) for cell in cells).split())
+    return re.sub(r"\[([^\]]+)\]\([^)]*\)", r"\1", text)  # what a link says, without where it leads
 
 
 def test_the_block_starts_where_the_plan_is():
