@@ -1,7 +1,8 @@
 """Write the outputs of notebooks: `python -m shop_calc.lesson.refresh workbooks`.
 
 Every notebook is run in a fresh kernel in its own folder. What differs from run to run is left out, so that
-a second run changes no byte. `--check` writes nothing, lists the notebooks that are stale and ends with 1.
+a second run changes no byte. A lesson's first mention of a word of the trade becomes a link to its page.
+`--check` writes nothing, lists the notebooks that are stale and ends with 1.
 """
 
 import argparse
@@ -153,6 +154,10 @@ def run(path):
     """
     notebook = nbformat.read(path, as_version=4)
     from nbclient import NotebookClient  # only here: a learner does not need it
+
+    from shop_calc.lesson.glossary import link_lesson
+
+    link_lesson(notebook.cells, path.stem)
 
     with tempfile.TemporaryDirectory() as empty:
         client = NotebookClient(
