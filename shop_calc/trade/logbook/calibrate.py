@@ -228,17 +228,17 @@ def _rod_curve(facts, wrong):
     rods = [reading for reading in facts.readings if reading.by_rod and id(facts.rows[reading.look]) not in wrong]
     ages = facts.age_h([reading.at_h for reading in rods], defaults.si("activation_energy"))
     try:
-        line = set_records.fit_penetration(ages, np.exp([reading.log_pa for reading in rods]))
+        line = set_records.fit_penetration(ages, np.exp([reading.log_resistance for reading in rods]))
     except ValueError:
         return None
     trusted = len(rods) >= defaults.get("rod_readings_trusted").value
     return RodCurve(facts.pour.pour_id, line.initial_set_h, line.final_set_h, line.exponent, len(rods), trusted)
 
 
-def _predicted_h(facts, places, log_pa):
+def _predicted_h(facts, places, log_resistance):
     """Hour since the layer's water at which a resistance is reached."""
     initial_h, exponent, energy = _values(places)
-    return facts.time_at_age_h(initial_h * np.exp((log_pa - np.log(INITIAL_SET_PA)) / exponent), energy)
+    return facts.time_at_age_h(initial_h * np.exp((log_resistance - np.log(INITIAL_SET_PA)) / exponent), energy)
 
 
 def _values(places):
@@ -250,12 +250,12 @@ def _misses_h(facts, places):
     """How far the hour of each look is missed; nothing inside the gap between two looks."""
     misses = []
     for item in facts.between:
-        at = float(_predicted_h(facts, places, item.log_pa))
+        at = float(_predicted_h(facts, places, item.log_resistance))
         low = item.after_h if item.after_h is not None else -np.inf
         high = item.before_h if item.before_h is not None else np.inf
         misses.append(max(low - at, at - high, 0.0))
     misses.extend(
-        abs(float(_predicted_h(facts, places, reading.log_pa)) - reading.at_h) for reading in facts.readings
+        abs(float(_predicted_h(facts, places, reading.log_resistance)) - reading.at_h) for reading in facts.readings
     )
     return misses
 
@@ -292,28 +292,28 @@ class _Shifted:
         initial_h, self.exponent, self.energy = _values(places)
         self.initial_h = initial_h * np.exp(defaults.si("pour_scatter") * pour_place)
 
-    def log_pa(self, at_h):
+    def log_resistance(self, at_h):
         age_h = np.maximum(self.facts.age_h(at_h, self.energy), 1e-6)
         return float(np.log(INITIAL_SET_PA) + self.exponent * np.log(age_h / self.initial_h))
 
-    def hour(self, log_pa):
-        age_h = self.initial_h * np.exp((log_pa - np.log(INITIAL_SET_PA)) / self.exponent)
+    def hour(self, log_resistance):
+        age_h = self.initial_h * np.exp((log_resistance - np.log(INITIAL_SET_PA)) / self.exponent)
         return float(self.facts.time_at_age_h(age_h, self.energy))
 
     def poor(self):
         from scipy.special import ndtr
 
         for reading in self.facts.readings:
-            if abs(reading.log_pa - self.log_pa(reading.at_h)) > _FAR_READING * reading.scatter:
-                said, fits = np.exp([reading.log_pa, self.log_pa(reading.at_h)]) / 1000.0
+            if abs(reading.log_resistance - self.log_resistance(reading.at_h)) > _FAR_READING * reading.scatter:
+                said, fits = np.exp([reading.log_resistance, self.log_resistance(reading.at_h)]) / 1000.0
                 what = "rod" if reading.by_rod else "thumb print"
                 yield self.facts.rows[reading.look], f"{what} says {said:.0f} kPa, the fit {fits:.0f} kPa"
         for item in self.facts.between:
             ends = [
-                None if at is None else float(ndtr((self.log_pa(at) - item.log_pa) / item.scatter))
+                None if at is None else float(ndtr((self.log_resistance(at) - item.log_resistance) / item.scatter))
                 for at in (item.after_h, item.before_h)
             ]
-            hour = f"the fit puts it at {self.hour(item.log_pa):.2f} h after the water"
+            hour = f"the fit puts it at {self.hour(item.log_resistance):.2f} h after the water"
             for at, share, says in ((item.after_h, ends[0], "not yet"), (item.before_h, ends[1], "seen")):
                 if share is not None and (1.0 - share if says == "not yet" else share) < _FAR_CUE:
                     row = self.facts.rows[item.looks[0] if says == "not yet" else item.looks[-1]]

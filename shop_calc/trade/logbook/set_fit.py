@@ -133,12 +133,12 @@ class Posterior:
             for item in pour_facts.between:
                 after.append(-1 if item.after_h is None else place(item.after_h))
                 before.append(-1 if item.before_h is None else place(item.before_h))
-                goal.append(item.log_pa)
+                goal.append(item.log_resistance)
                 scatter.append(item.scatter)
                 pour.append(number)
             for reading in pour_facts.readings:
                 read_at.append(place(reading.at_h))
-                read_log.append(reading.log_pa)
+                read_log.append(reading.log_resistance)
                 read_scatter.append(reading.scatter)
                 read_pour.append(number)
             if times:
@@ -152,7 +152,7 @@ class Posterior:
         self.read_scatter, self.read_pour = rough * np.array(read_scatter), np.array(read_pour, dtype=int)
         self.wrong, self.pour_scatter = defaults.si("wrong_look_share"), defaults.si("pour_scatter")
 
-    def log_pa(self, places):
+    def log_resistance(self, places):
         """Logarithm of resistance at every look, for each place of its pour; shape (looks, 61)."""
         initial_h, exponent, energy = (_value(name, place) for name, place in zip(NAMES, places, strict=True))
         powers = float(energy_place(energy)) ** np.arange(len(self.curves))
@@ -163,17 +163,17 @@ class Posterior:
         """Log likelihood of each pour at each place of it; shape (pours, 61)."""
         from scipy.special import ndtr
 
-        log_pa = self.log_pa(places)
+        log_resistance = self.log_resistance(places)
         total = np.zeros((self.count, len(_POUR_PLACES)))
         if self.goal.size:
             def past(at, absent):
-                z = (log_pa[at] - self.goal[:, np.newaxis]) / self.scatter[:, np.newaxis]
+                z = (log_resistance[at] - self.goal[:, np.newaxis]) / self.scatter[:, np.newaxis]
                 return np.where((at < 0)[:, np.newaxis], absent, ndtr(z))
 
             seen = np.maximum(past(self.before, 1.0) - past(self.after, 0.0), 0.0)
             np.add.at(total, self.pour, np.log((1.0 - self.wrong) * seen + self.wrong / 2))
         if self.read_log.size:
-            away = self.read_log[:, np.newaxis] - log_pa[self.read_at]
+            away = self.read_log[:, np.newaxis] - log_resistance[self.read_at]
             scatter = self.read_scatter[:, np.newaxis]
             right = np.exp(-0.5 * (away / scatter) ** 2)
             wrong = np.exp(-0.5 * (away / _WRONG_READING) ** 2) * scatter / _WRONG_READING

@@ -22,7 +22,7 @@ class Between:
         Stage of the cue, or "soft" and "faint" for readings that only bound [-].
     layer : str
         "face", "base", "both" (the slower of the two, and the edge must stand) or "early" [-].
-    log_pa : float or None
+    log_resistance : float or None
         Logarithm of the resistance at which it comes; None for the early cue [-].
     scatter : float
         Standard deviation of the cue, in the logarithm of resistance; for the early cue in hours [-].
@@ -45,7 +45,7 @@ class Between:
 
     name: str
     layer: str
-    log_pa: float | None
+    log_resistance: float | None
     scatter: float
     after_h: float | None
     before_h: float | None
@@ -62,7 +62,7 @@ class Reading:
         "face" or "base" [-].
     at_h : float
         Hours after the first water [h].
-    log_pa : float
+    log_resistance : float
         Logarithm of the resistance in Pa [-].
     scatter : float
         Standard deviation of the logarithm, of this reading alone [-].
@@ -83,7 +83,7 @@ class Reading:
 
     layer: str
     at_h: float
-    log_pa: float
+    log_resistance: float
     scatter: float
     by_rod: bool
     look: int
@@ -169,7 +169,7 @@ def gather(looks, hours):
         if fact.look in out:
             continue
         if fact.side == "is":
-            readings.append(Reading(fact.layer, fact.at_h, fact.log_pa, fact.scatter, fact.by_rod, fact.look))
+            readings.append(Reading(fact.layer, fact.at_h, fact.log_resistance, fact.scatter, fact.by_rod, fact.look))
         else:
             bounds.setdefault((fact.name, fact.layer), []).append(fact)
     return Evidence(tuple(_between(facts) for facts in bounds.values()), tuple(readings), clashes, out)
@@ -199,7 +199,7 @@ class _Fact:
     name: str
     layer: str
     side: str  # "below", "above" or "is"
-    log_pa: float | None
+    log_resistance: float | None
     scatter: float
     by_rod: bool = False
 
@@ -237,7 +237,7 @@ def _clash(a, b):
     comparable = len(same) == 1 or (first.layer == "both" and later.layer in ("face", "base"))
     if not comparable or "early" in same:
         return False
-    fallen = first.log_pa - later.log_pa
+    fallen = first.log_resistance - later.log_resistance
     return fallen > CLASH_DEVIATIONS * np.hypot(first.scatter, later.scatter)
 
 
@@ -246,7 +246,7 @@ def _between(facts):
     before = min((f for f in facts if f.side == "above"), key=lambda f: f.at_h, default=None)
     one = after or before
     return Between(
-        one.name, one.layer, one.log_pa, one.scatter,
+        one.name, one.layer, one.log_resistance, one.scatter,
         after.at_h if after else None, before.at_h if before else None,
         tuple(f.look for f in (after, before) if f),
     )  # fmt: skip

@@ -216,14 +216,15 @@ class _Ages:
             base = cloud_at(deviations(days, self.samples.inputs.bands), self.samples.inputs.base_bands)
         mortar = {"base": base, "face": face}
 
-        def log_pa(layer, at):
+        def log_resistance(layer, at):
             day = mortar[layer]
             return np.log(INITIAL_SET_PA) + day.exponent * (self.log_age[layer, at] - np.log(day.initial_set_h))
 
         early = early_hours(self.samples.inputs, days)
         for item in self.evidence.between:
             after, before = (
-                None if at is None else self._past(item, at, log_pa, early) for at in (item.after_h, item.before_h)
+                None if at is None else self._past(item, at, log_resistance, early)
+                for at in (item.after_h, item.before_h)
             )
             best = 0.0
             if after is not None and before is not None:  # the middle of the two looks, at this pace
@@ -235,7 +236,7 @@ class _Ages:
         for by_rod, shared in ((True, defaults.si("rod_day_scatter")), (False, 0.0)):
             kind = [reading for reading in self.evidence.readings if reading.by_rod is by_rod]
             if kind:
-                difference = np.array([r.log_pa - log_pa(r.layer, r.at_h) for r in kind])
+                difference = np.array([r.log_resistance - log_resistance(r.layer, r.at_h) for r in kind])
                 scatter = np.array([r.scatter for r in kind])
                 usual = -0.5 * np.log(2.0) * len(kind)  # mean of exp(-z^2/2) over readings that scatter as they should
                 yield tuple(r.look for r in kind), log_readings(difference, scatter, shared), usual
@@ -248,12 +249,12 @@ class _Ages:
                 found.update(looks)
         return tuple(sorted(found))
 
-    def _past(self, item, at, log_pa, early):
+    def _past(self, item, at, log_resistance, early):
         """How far the mortar is past a cue at one hour, over the scatter; shape (2, days)."""
         if item.layer == "early":
             return np.broadcast_to((at - early.face_on_h) / item.scatter, (2, self.lead.size))
         layers = ("base", "face") if item.layer == "both" else (item.layer,)
-        return np.min([(log_pa(layer, at) - item.log_pa) / item.scatter for layer in layers], axis=0)
+        return np.min([(log_resistance(layer, at) - item.log_resistance) / item.scatter for layer in layers], axis=0)
 
 
 def _age_h(history, at_hour):
