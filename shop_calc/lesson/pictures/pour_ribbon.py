@@ -6,6 +6,7 @@ from shop_calc.lesson.pictures.base import INK, QUIET, ROLES
 from shop_calc.lesson.pictures.lettering import listing, place, width_in
 from shop_calc.lesson.pictures.ribbon import CHART_IN, LANE_IN, WIDTH_IN, RibbonOfTheDay
 from shop_calc.lesson.pictures.ribbon_key import KEY_IN
+from shop_calc.lesson.pictures.ribbon_words import room_words
 from shop_calc.lesson.pictures.scales import clock
 
 _SAID = {"likely window": "as it was", "likely: face": "face", "likely: base": "base", "first plan": "the plan"}
@@ -108,7 +109,7 @@ class PourRibbon(RibbonOfTheDay):
             artist.set_markersize(12 if len(done) < FEW else 8)
             mine = [k for k, mark in enumerate(done) if mark[2] is good]
             artist.set_data([done[k][1] for k in mine], [middles[done[k][0]] + places[k] for k in mine])
-        self.alt = self._alt_text(done)
+        self.alt = self._alt_text(done, system)
 
     def _write(self, row, stage, first_h, last_h):
         """The times stand at the left; the ends of the bar stay free for the marks."""
@@ -131,8 +132,15 @@ class PourRibbon(RibbonOfTheDay):
             places.append(-LANE_IN / 2 + 0.02 if many < 4 else spread)
         return places
 
-    def _alt_text(self, done):
-        words = [self.title + "." if self.title else "A practice pour.", "Windows as they really were:"]
+    def _alt_text(self, done, system):
+        words = [self.title + "." if self.title else "A practice pour."]
+        if self.room is not None:
+            rows = (
+                f"from {clock(self.water_in, hours_h)} {room_words(self.room, number, system)[0]}"
+                for number, hours_h in enumerate(self.room.from_h)
+            )
+            words.append(f"Room {listing(rows)}.")
+        words.append("Windows as they really were:")
         plan = {stage.key: stage for stage in self.planned}
         for stage in self.stages:
             line = (
