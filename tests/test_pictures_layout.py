@@ -17,6 +17,9 @@ from shop_calc.lesson.pictures.base import HATCHES, PAPER, ROLES, png_bytes
 from shop_calc.lesson.pictures.cloud import FiftyDays
 from shop_calc.lesson.pictures.colour_sight import MATRICES, contrast, luminance, seen_as
 from shop_calc.lesson.pictures.curing import CoverChoices
+from shop_calc.lesson.pictures.demo_bench import BENCH_UPDATES
+from shop_calc.lesson.pictures.demo_pour import pour_updates
+from shop_calc.lesson.pictures.demo_strength import STRENGTH_UPDATES
 from shop_calc.lesson.pictures.evaporation import FIELDS, DryingSheet
 from shop_calc.lesson.pictures.gallery import page_html, page_png, write_page
 from shop_calc.lesson.pictures.heat import FILLS, HATCH, HeatAreas
@@ -170,6 +173,9 @@ UPDATES = {
     "drying of the face": (lambda: demo._drying(), {}),
     "covers for the night": (lambda: demo.COVERS, {}),
     "what if": (lambda: demo._map(), {}),
+    "bowed top": (lambda: demo.BOWED, {}),
+    "what the packs cost": (lambda: demo.COSTS, {}),
+    **{name: (read, {}) for name, read in (STRENGTH_UPDATES | BENCH_UPDATES | pour_updates(demo.STAGES)).items()},
 }
 
 

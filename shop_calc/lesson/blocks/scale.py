@@ -10,6 +10,7 @@ from shop_calc.units.words import canonical
 SHOWN = {
     "mm": ("m", "in", "mm"),
     "in": ("m", "in", "mm"),
+    "m2/m3": ("m2/m3", "ft2/gal", "m2/L"),
     "m": ("m", "ft", "m"),
     "ft": ("m", "ft", "m"),
     "m2": ("m2", "ft2", "m2"),

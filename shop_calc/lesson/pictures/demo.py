@@ -10,7 +10,11 @@ from shapely.geometry import Point, Polygon, box
 
 from shop_calc.lesson.pictures.bow_shape import BowedTop, BowShape, BowState
 from shop_calc.lesson.pictures.cloud import FiftyDays, OpeningTimes
+from shop_calc.lesson.pictures.cost_bars import CostBars, CostRow
 from shop_calc.lesson.pictures.curing import CoverChoices
+from shop_calc.lesson.pictures.demo_bench import BENCH
+from shop_calc.lesson.pictures.demo_pour import pour_pictures
+from shop_calc.lesson.pictures.demo_strength import STRENGTH
 from shop_calc.lesson.pictures.evaporation import DryingSheet, EvaporationMap
 from shop_calc.lesson.pictures.heat import HeatAreas, HeatBalance, HeatPart
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
@@ -172,6 +176,11 @@ BOWED = BowShape(
     (BowState("both faces dry alike", 0.0023, 0.0050, 0.0088), BowState("only the top dries", 0.0025, 0.0070, 0.0147)),
 )  # fmt: skip
 
+COSTS = (
+    CostRow("sealer", 38.0, 28.9, 0.00023, "liquid"), CostRow("form board", 28.0, 28.0, 0.0, "number"),
+    CostRow("cement", 18.5, 5.2, 30.6, "mass"), CostRow("a pigment with a long name", 11.0, 10.9, 0.004, "mass"),
+)  # fmt: skip
+
 # In the order of the lessons.
 BUILD = {
     "two layers": lambda: LayerSections(_bench(), title="Garden bench top (invented)"),
@@ -185,7 +194,11 @@ BUILD = {
     "mortar temperature": lambda: MortarTemperature(_temperatures(), WATER_IN),
     "drying of the face": lambda: DryingSheet(_drying()),
     "covers for the night": lambda: CoverChoices(COVERS),
+    **STRENGTH,
+    **BENCH,
+    **pour_pictures(STAGES),
     "bowed top": lambda: BowedTop(BOWED, longest_m=2.0),
+    "what the packs cost": lambda: CostBars(COSTS, "${:,.2f}".format),
     "what if": lambda: WhatIfMap(
         _map(), "Hours from water in until the sides come off", "lines of equal time; hatched: cannot be reached"
     ),
