@@ -77,6 +77,40 @@ def twice_as_thick(thin_m, thick_m, bow_thin_m):
     return bow_thin_m * thin_m / thick_m
 
 
+def _thicker_steps(thin_m, thick_m, bow_thin_m):
+    return (
+        Step("thinner_ratio", "r", "h_1 / h_2", (("h_1", thin_m, "m"), ("h_2", thick_m, "m")), thin_m / thick_m, "-",
+             "derived", "arithmetic", "thin over thick"),
+        Step("bow_m", "b_2", "b_1 * r", (("b_1", bow_thin_m, "m"), ("r", thin_m / thick_m, "-")),
+             twice_as_thick(thin_m, thick_m, bow_thin_m), "m", "derived", "curvature goes with one over the thickness",
+             "bow of the thick one"),
+    )  # fmt: skip
+
+
+def _restraint_steps(mortar_share):
+    return (
+        Step("restraint_ratio", "r", "phi**n", (("phi", mortar_share, "-"), ("n", _EXPONENT, "-")),
+             base_over_face(mortar_share), "-", "memory", "form of Pickett 1956, from memory", "base over its mortar"),
+    )  # fmt: skip
+
+
+def _shorter_steps(length_m, strain_count):
+    return (
+        Step("shorter_m", "d", "L * c * 1e-6", (("L", length_m, "m"), ("c", strain_count, "-")),
+             shorter_m(length_m, strain_count), "m", "derived", "definition of strain", "how much shorter"),
+    )  # fmt: skip
+
+
+def _layers_steps(strain_count, thickness_m, length_m):
+    curvature = 1.5 * strain_count * _MILLIONTHS / thickness_m
+    return (
+        Step("curvature_per_m", "k", "1.5 * c * 1e-6 / h", (("c", strain_count, "-"), ("h", thickness_m, "m")), curvature,
+             "1/m", "memory", "Timoshenko 1925, from memory", "curvature of two equal layers"),
+        Step("bow_m", "b", "k * L**2 / 8", (("k", curvature, "1/m"), ("L", length_m, "m")),
+             equal_layers_m(strain_count, thickness_m, length_m), "m", "derived", "geometry of a flat arc", "bow"),
+    )  # fmt: skip
+
+
 def base_over_face(mortar_share):
     """Shrinkage of a base over that of its mortar.
 
@@ -212,6 +246,7 @@ QUESTIONS = (
                "Which bends more easily: a sheet of paper or a book?"),
         ),
         hints=("Curvature is the difference over the thickness.", "So the bow goes with one over the thickness."),
+        working=_thicker_steps,
     ),
     Question(
         "restraint",
@@ -230,6 +265,7 @@ QUESTIONS = (
                "The exponent is a power, it does not multiply."),
         ),
         hints=("More mortar, more shrinkage; all mortar, all of it.", "The mortar share to the power 1.5."),
+        working=_restraint_steps,
     ),
     Question(
         "ruined",
@@ -279,6 +315,7 @@ QUESTIONS = (
                "A longer piece shrinks by more. Where is the length?"),
         ),
         hints=("Millionths of what?", "Length times the number, divided by a million."),
+        working=_shorter_steps,
     ),
     Question(
         "equal_layers",
@@ -299,6 +336,7 @@ QUESTIONS = (
                "one layer's thickness", "The rule is written with the whole thickness."),
         ),
         hints=("Curvature first.", "1.5 times the difference over the thickness, times length squared over eight."),
+        working=_layers_steps,
     ),
     Question(
         "drying",

@@ -17,13 +17,11 @@ class EarlyHours:
     ----------
     face_on_h, float_open_h, float_close_h : ndarray of shape (days,)
         When the face goes on, when it is on, when it is floated [h].
-    stands_h : ndarray of shape (days,)
-        When an edge of the piece stands by itself [h].
 
     Examples
     --------
-    >>> EarlyHours(0.6, 0.8, 0.9, 1.2).stands_h
-    1.2
+    >>> EarlyHours(0.6, 0.8, 0.9).float_close_h
+    0.9
 
     References
     ----------
@@ -33,7 +31,6 @@ class EarlyHours:
     face_on_h: np.ndarray
     float_open_h: np.ndarray
     float_close_h: np.ndarray
-    stands_h: np.ndarray
 
 
 def base_done_at_h(inputs):
@@ -63,7 +60,7 @@ def base_done_at_h(inputs):
 
 
 def early_hours(inputs, days):
-    """Say when the base is still, the face is on and floated, and an edge stands.
+    """Say when the base is still, and when the face is on and floated.
 
     Parameters
     ----------
@@ -84,7 +81,8 @@ def early_hours(inputs, days):
     >>> from shop_calc.trade.timeline.day import DayInputs
     >>> from shop_calc.trade.timeline.room import steady_room
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
-    >>> bool((early_hours(inputs, day_cloud()).stands_h > early_hours(inputs, day_cloud()).face_on_h).all())
+    >>> hours = early_hours(inputs, day_cloud())
+    >>> bool((hours.float_close_h > hours.face_on_h).all())
     True
 
     References
@@ -97,10 +95,7 @@ def early_hours(inputs, days):
     face_h = work.step_h(inputs.area_m2, defaults.get("face_minutes_per_area").value, inputs.hands)
     float_h = work.step_h(inputs.area_m2, defaults.get("float_minutes_per_area").value, inputs.hands)
     face_on_h = np.maximum(base_open_h, inputs.face_load_h + inputs.minutes_per_load / 60.0)
-    float_close_h = face_on_h + face_h + float_h
-    return EarlyHours(
-        face_on_h, face_on_h + face_h, float_close_h, float_close_h + _edge_h(days, inputs.thickness_m)
-    )
+    return EarlyHours(face_on_h, face_on_h + face_h, face_on_h + face_h + float_h)
 
 
 def _edge_h(days, height_m):

@@ -63,7 +63,7 @@ def work_hours(area_m2, load_count, minutes_per_load, looks):
     Examples
     --------
     >>> f"{work_hours(0.58, 1, 20.0, 3):.5f}"
-    '1.35200'
+    '1.71300'
 
     Notes
     -----

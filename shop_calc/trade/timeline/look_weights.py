@@ -230,9 +230,6 @@ class _Ages:
             if after is not None and before is not None:  # the middle of the two looks, at this pace
                 best = log_between((after - before) / 2, (before - after) / 2)
             yield item.looks, np.maximum(log_between(after, before), _LEAST_LOG), np.maximum(best, _LEAST_LOG)
-            if item.layer == "both" and item.before_h is not None:  # the edge kept its shape, too
-                stood = (item.before_h - early.stands_h) / defaults.si("early_cue_scatter")
-                yield item.looks[-1:], np.broadcast_to(log_between(None, stood), (2, stood.size)), 0.0
         for by_rod, shared in ((True, defaults.si("rod_day_scatter")), (False, 0.0)):
             kind = [reading for reading in self.evidence.readings if reading.by_rod is by_rod]
             if kind:
