@@ -423,7 +423,7 @@ def test_the_working_shows_this_student_s_numbers_line_by_line():
         "   with l = 48 in (1.219 m), w = 14 in (0.3556 m), t = 1.25 in (0.03175 m)",
         "   V = 1.219 × 0.3556 × 0.03175 = 0.01377 m³ (0.4861 ft³)",
         "2. volume m3: V_a = V × (1 + a)",
-        "   with V = 0.01377 m³ (0.4861 ft³), a = 0.25",
+        "   with V = 0.01377 m³ (0.4861 ft³), a = 25 % (0.25)",
         "   V_a = 0.01377 × (1 + 0.25) = 0.01721 m³ (0.6076 ft³)",
         "Answer: 0.6076 ft³",
     ]

@@ -5,9 +5,11 @@ import pytest
 from shop_calc.lesson.banks import bank, bank_names
 from shop_calc.lesson.check import Kind, check
 from shop_calc.lesson.draw import draw, numbers_for
+from shop_calc.lesson.formula import faulty_lines
 from shop_calc.lesson.practice import hint, solution, worked
 from shop_calc.lesson.question import WORD_KINDS
 from shop_calc.lesson.wording import shown, typed
+from shop_calc.lesson.working_text import steps_of
 
 BANKS = {name: bank(name) for name in bank_names()}
 EACH = [
@@ -49,5 +51,13 @@ def test_question_hints_and_working_can_be_shown(question):
 def test_the_working_ends_at_the_answer(question):
     if question.working is None or question.kind in WORD_KINDS:
         pytest.skip("no working given")
-    _, numbers = numbers_for(question)
-    assert question.working(**numbers)[-1].value == pytest.approx(question.answer(**numbers), rel=1e-9)
+    for code in CODES:
+        _, numbers = numbers_for(question, code)
+        assert question.working(**numbers)[-1].value == pytest.approx(question.answer(**numbers), rel=1e-9)
+
+
+@pytest.mark.parametrize("code", CODES)
+@pytest.mark.parametrize("question", EACH)
+def test_every_line_of_the_working_comes_out(question, code):
+    drawn = draw(question, code)
+    assert faulty_lines(steps_of(question, drawn)) == []

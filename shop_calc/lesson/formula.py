@@ -22,6 +22,7 @@ _FUNCTIONS = {"sqrt": math.sqrt, "exp": math.exp, "log": math.log}
 _CONSTANTS = {"pi": math.pi}
 _NAME = re.compile(r"[A-Za-z_]\w*")
 _POWER = re.compile(r"\s*\*\*\s*")
+_TIMES = re.compile(r"\s*([×/])\s*")
 _PI = re.compile(r"\bpi_?\b")
 
 
@@ -172,7 +173,8 @@ def pretty(step):
     ----------
     Common practice, no source.
     """
-    return _PI.sub("π", printed_formula(replace(step, formula=_POWER.sub("**", step.formula))))
+    text = printed_formula(replace(step, formula=_POWER.sub("**", step.formula)))
+    return _TIMES.sub(r" \1 ", _PI.sub("π", text))
 
 
 def with_numbers(step):

@@ -47,7 +47,7 @@ def step_text(step, printed=(), unit=""):
     ----------
     step : Step
         A line of a working [SI].
-    printed : sequence of (value, str)
+    printed : sequence of (value, unit, str)
         Numbers of the question, which stand as the question prints them [SI].
     unit : str
         Unit in which the question asks; amounts of its kind stand in it as well [-].
@@ -61,7 +61,7 @@ def step_text(step, printed=(), unit=""):
     --------
     >>> from shop_calc.trade.working import Step
     >>> print(step_text(Step("v_m3", "V", "A * t", (("A", 0.6, "m2"), ("t", 0.0381, "m")), 0.02286, "m3", "derived",
-    ...     "geometry", "volume"), [(0.0381, "1.5 in")]))
+    ...     "geometry", "volume"), [(0.0381, "m", "1.5 in")]))
     volume: V = A × t
        with A = 0.6 m² (6.46 ft²), t = 1.5 in (0.0381 m)
        V = 0.6 × 0.0381 = 0.02286 m³ (0.807 ft³)
@@ -71,7 +71,9 @@ def step_text(step, printed=(), unit=""):
     Common practice, no source.
     """
     inputs = [
-        f"{symbol} = {_input(value, of, printed, unit)}" for symbol, value, of in step.inputs if not is_pi(symbol)
+        f"{symbol.replace('rho', 'ρ')} = {_input(value, of, printed, unit)}"
+        for symbol, value, of in step.inputs
+        if not is_pi(symbol)
     ]
     name = step.words or step.name.replace("_", " ")
     lines = [f"{name}: {pretty(step)}" if is_arithmetic(step) else f"{name}, {step.formula}"]
@@ -123,8 +125,8 @@ def _kind(unit):
 
 
 def _input(value, of, printed, asked):
-    for given, text in printed:
-        if value == given and of != "-":
+    for given, its_unit, text in printed:
+        if value == given and (of == its_unit != "-" or (of == "-" and text.endswith("%"))):
             here = f"{sized(value)} {sign(of)}".strip()
             return text if text == here else f"{text} ({here})"
     return amount(value, of, asked)
@@ -202,5 +204,5 @@ def step_texts(question, drawn):
     Common practice, no source.
     """
     text = blanks(question, drawn)
-    printed = [(drawn.given[name], text[name]) for name in text]
+    printed = [(drawn.given[name], units.suffix_unit(name) or "-", text[name]) for name in text]
     return [step_text(step, printed, question.unit) for step in steps_of(question, drawn)]

@@ -161,10 +161,7 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         return lines[places[int(plant_number)]]
 
     def sheet(plant_number, **given):
-        printed = [
-            (given[number.name], number.text(round(units.convert(given[number.name], *_back(number)), 9)))
-            for number in numbers
-        ]
+        printed = [(given[number.name], _inside_unit(number), _text(number, given[number.name])) for number in numbers]
         texts = (step_text(step, printed, unit) for step in plant(working(**given), *plants[int(plant_number)]))
         return tuple(text.replace("\n   ", "\n       ") for text in texts)
 
@@ -192,8 +189,13 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
     )
 
 
-def _back(number):
-    return (units.suffix_unit(number.name) or "-"), number.unit
+def _inside_unit(number):
+    return units.suffix_unit(number.name) or "-"
+
+
+def _text(number, value):
+    """A number of the sheet as the question prints it."""
+    return number.text(round(units.convert(value, _inside_unit(number), number.unit), 9))
 
 
 def inside_printed(numbers):
