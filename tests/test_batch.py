@@ -8,14 +8,14 @@ from hypothesis import strategies as st
 from working_eval import check_working
 
 from shop_calc.trade.batching.batch import build_batch
-from shop_calc.trade.shape.layers import rectangle_layers
 from shop_calc.trade.batching.loads import Portion, split_loads
-from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.batching.mixer import mixer
-from shop_calc.trade.mortar.recipe import recipe
-from shop_calc.trade.mortar.recipe_file import recipe_from_table
 from shop_calc.trade.batching.water import temps
 from shop_calc.trade.batching.weigh import weigh_load
+from shop_calc.trade.mortar.mix import build_mix
+from shop_calc.trade.mortar.recipe import recipe
+from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.shape.layers import rectangle_layers
 from shop_calc.units import convert
 
 FT3, LB, IN = convert(1.0, "ft3", "m3"), convert(1.0, "lb", "kg"), 0.0254

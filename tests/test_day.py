@@ -1,5 +1,6 @@
 """The day: reference numbers, order of the stages, directions, three times each."""
 
+import itertools
 from dataclasses import replace
 from datetime import datetime
 
@@ -32,9 +33,7 @@ def test_reference_day_and_hot_windy_day_to_their_numbers():
     assert mild["strip"] < 2.5 < mild["strip_end"]
 
 
-@pytest.mark.parametrize(
-    ("inputs", "numbers"), [(MILD, (2.24, 2.70, 2.85)), (HOT, (1.50, 1.75, 1.83))]
-)
+@pytest.mark.parametrize(("inputs", "numbers"), [(MILD, (2.24, 2.70, 2.85)), (HOT, (1.50, 1.75, 1.83))])
 def test_without_evaporative_cooling_everything_is_earlier(inputs, numbers):
     clock = run_clock(inputs.mix_temp_c, inputs.thickness_m, inputs.room, evaporating=False)
     for psi, hours in zip((10, 40, 60), numbers, strict=True):
@@ -63,7 +62,7 @@ def test_hot_and_windy_opens_first_steel_at_least_a_fifth_earlier():
 def test_stages_are_in_order_and_never_overlap_in_the_likely_row(inputs):
     stages = plan_day(inputs).stages
     assert tuple(stage.key for stage in stages) == ORDER
-    for earlier, later in zip(stages, stages[1:], strict=False):
+    for earlier, later in itertools.pairwise(stages):
         assert later.likely_from_h >= earlier.likely_to_h - 1e-9
     for stage in stages:
         assert stage.look_from_h <= stage.likely_from_h <= stage.likely_to_h <= stage.over_by_h
@@ -84,7 +83,9 @@ def test_dry_air_never_makes_the_early_edge_later(humidity):
 
 
 def test_warmer_is_earlier_in_air_and_in_mix():
-    rooms = [plan_day(replace(MILD, room=steady_room(t, 0.5, 0.0))).stage("strip").likely_from_h for t in (5, 15, 25, 35)]
+    rooms = [
+        plan_day(replace(MILD, room=steady_room(t, 0.5, 0.0))).stage("strip").likely_from_h for t in (5, 15, 25, 35)
+    ]
     mixes = [plan_day(replace(MILD, mix_temp_c=t)).stage("strip").likely_from_h for t in (8.0, 14.0, 20.0, 26.0)]
     assert rooms == sorted(rooms, reverse=True)
     assert mixes == sorted(mixes, reverse=True)

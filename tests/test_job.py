@@ -90,7 +90,10 @@ def test_us_and_si_entries_give_the_same_plan():
         ({"piece__length": 5}, "piece.length: 5 given"),
         ({"piece__length": "11/4"}, "2-3/4 or 1-1/4"),
         ({"piece__length": "5 lb"}, "'lb' is a unit of mass"),
-        ({"piece__length": "500 ft"}, "piece.length: '500 ft' given; it must be at least 1 15/16\" (50 mm) and at most"),
+        (
+            {"piece__length": "500 ft"},
+            "piece.length: '500 ft' given; it must be at least 1 15/16\" (50 mm) and at most",
+        ),
         ({"piece__length": None}, "piece.length: nothing given; a rectangle needs length, width"),
         ({"piece__diameter": "3 ft"}, "a rectangle has no such size"),
         ({"piece__outline": "kidney"}, "piece.outline: 'kidney' given; it must be one of rectangle"),

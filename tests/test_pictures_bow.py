@@ -8,7 +8,10 @@ import pytest
 from shop_calc.lesson.moves.shrink_and_curl import DryingTop, bow_words, dried, paper_roll_band
 from shop_calc.lesson.pictures.bow_shape import LANES_IN, LEFT_IN, RIGHT_IN, BowedTop, BowShape, BowState
 
-STATES = (BowState("both faces dry alike", 0.0023, 0.0050, 0.0088), BowState("only the top dries", 0.0025, 0.0070, 0.0147))
+STATES = (
+    BowState("both faces dry alike", 0.0023, 0.0050, 0.0088),
+    BowState("only the top dries", 0.0025, 0.0070, 0.0147),
+)
 SHAPE = BowShape(1.571, 0.0381, 0.00635, STATES)
 
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from shop_calc.trade.shape.layers import rectangle_layers
 from shop_calc.trade.batching.shopping import bags, packs
+from shop_calc.trade.shape.layers import rectangle_layers
 from shop_calc.units import convert
 
 FT3, LB, IN = convert(1.0, "ft3", "m3"), convert(1.0, "lb", "kg"), 0.0254

@@ -7,12 +7,12 @@ from working_eval import check_working
 
 from shop_calc.science import heat_balance
 from shop_calc.trade.batching.batch import build_batch
-from shop_calc.trade.shape.layers import rectangle_layers
-from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.batching.mixer import mixer
+from shop_calc.trade.batching.water import plan_water, temps
+from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe import recipe
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
-from shop_calc.trade.batching.water import plan_water, temps
+from shop_calc.trade.shape.layers import rectangle_layers
 
 IN = 0.0254
 # 96 x 25.5 x 1.5 in, front and two ends exposed, 1/4 in of face

@@ -71,7 +71,9 @@ def printed_formula(step):
     """
     if step.formula.startswith("by "):
         return f"{step.symbol}: {step.formula}"
-    text = step.formula.replace("**2", "²").replace("**3", "³").replace("**", " ^ ").replace("*", "×").replace("rho", "ρ")
+    text = (
+        step.formula.replace("**2", "²").replace("**3", "³").replace("**", " ^ ").replace("*", "×").replace("rho", "ρ")
+    )
     return f"{step.symbol} = {text}"
 
 

@@ -2,32 +2,32 @@
 
 from dataclasses import dataclass
 
-from shop_calc.trade.curing import cure as cover
-from shop_calc.trade.batching import mixer as vessels
-from shop_calc.trade.batching import water
 from shop_calc.trade.advice import LEVELS, Advice
 from shop_calc.trade.after.bow import Bow
 from shop_calc.trade.after.cost import Cost
 from shop_calc.trade.after.finish import Finish
 from shop_calc.trade.after.handling import Handling, slow_binder
 from shop_calc.trade.after.join import after_the_trowel
-from shop_calc.trade.mortar.amounts import stone_ratio
+from shop_calc.trade.batching import mixer as vessels
+from shop_calc.trade.batching import water
 from shop_calc.trade.batching.batch import Batch, build_batch
-from shop_calc.trade.timeline.day import Day, DayInputs, plan_day
-from shop_calc.trade.timeline.day_working import day_working, night_working
-from shop_calc.trade.timeline.drying import Drying, face_clock, face_drying
-from shop_calc.trade.shape.form import Form, build_form
+from shop_calc.trade.curing import cure as cover
 from shop_calc.trade.jobs.job import Job
 from shop_calc.trade.jobs.job_fields import OPTIONAL_SIZES, SIZES
 from shop_calc.trade.logbook.log_plan import LogUse, find_log, log_advice, use_log, with_log
-from shop_calc.trade.shape.layers import Layers, split_layers
+from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.mortar.mix import Mix, build_mix
+from shop_calc.trade.mortar.recipe import Recipe, recipe
+from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.problems import Collector
+from shop_calc.trade.shape.form import Form, build_form
+from shop_calc.trade.shape.layers import Layers, split_layers
 from shop_calc.trade.shape.outline import build_outline, place
 from shop_calc.trade.shape.piece import Cutout, DropEdge, Piece, build_piece
 from shop_calc.trade.shape.piece_advice import piece_advice
-from shop_calc.trade.problems import Collector
-from shop_calc.trade.mortar.recipe import Recipe, recipe
-from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.timeline.day import Day, DayInputs, plan_day
+from shop_calc.trade.timeline.day_working import day_working, night_working
+from shop_calc.trade.timeline.drying import Drying, face_clock, face_drying
 from shop_calc.trade.timeline.room import Room
 
 

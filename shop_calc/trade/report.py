@@ -135,7 +135,9 @@ _STAGE_WORDS = {"mix": "into the mortar", "base": "to the base, after setting as
 
 def _load(plan, load, system):
     start = plan.day.clock(load.water_in_offset_h)
-    lines = [heading(f"Weigh sheet, load {load.number} of {len(plan.batch.loads)}: {load.name}, water in at {start:%H:%M}")]
+    lines = [
+        heading(f"Weigh sheet, load {load.number} of {len(plan.batch.loads)}: {load.name}, water in at {start:%H:%M}")
+    ]
     for stage, words in _STAGE_WORDS.items():
         rows = []
         for line in load.stage(stage):
@@ -198,8 +200,13 @@ def _night(plan, system):
             lost += f", at most {show(choice.bound_kg_m2, 'areal_mass', system)}"
         sign = "->" if choice.key == cure.pick else "  "
         lines.append(f"{sign} {choice.title}")
-        lines.append(wrap(f"water lost {lost}; by morning as old as {choice.morning_age_h:.0f} h at "
-                          f"{show(21.0, 'temperature', system)}; work: {choice.work}", 6))
+        lines.append(
+            wrap(
+                f"water lost {lost}; by morning as old as {choice.morning_age_h:.0f} h at "
+                f"{show(21.0, 'temperature', system)}; work: {choice.work}",
+                6,
+            )
+        )
         lines.append(wrap(f"surface: {choice.surface}; sealer: {choice.sealing}", 6))
     until = f"{day.clock(cure.from_h):%a %H:%M} to {day.clock(cure.until_h):%a %H:%M}"
     return (

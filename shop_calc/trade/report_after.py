@@ -34,7 +34,13 @@ def after_the_night(plan, system):
     ----------
     Common practice, no source.
     """
-    parts = (_moving(plan, system), _supports(plan, system), _bow(plan, system), _finish(plan, system), _cost(plan, system))
+    parts = (
+        _moving(plan, system),
+        _supports(plan, system),
+        _bow(plan, system),
+        _finish(plan, system),
+        _cost(plan, system),
+    )
     return "\n\n".join(part for part in parts if part)
 
 
@@ -54,7 +60,14 @@ def _moving(plan, system):
         f"The piece weighs {show(lift.mass_kg, 'mass', system)}, {show(lift.mass_kg_m2, 'areal_mass', system)}; "
         f"{show(lift.each_kg, 'mass', system)} for each of {lift.people}, lifting index {lift.index_ratio:.1f}."
     )
-    return heading("Strength and moving") + wrap(handling.morning.words(system)) + "\n\n" + columns(rows) + "\n" + wrap(mass)
+    return (
+        heading("Strength and moving")
+        + wrap(handling.morning.words(system))
+        + "\n\n"
+        + columns(rows)
+        + "\n"
+        + wrap(mass)
+    )
 
 
 def _supports(plan, system):

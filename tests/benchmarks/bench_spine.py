@@ -10,9 +10,9 @@ from datetime import datetime
 
 import numpy as np
 
-from shop_calc.trade.timeline.day import DayInputs, plan_day, read_day, sample_day
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
+from shop_calc.trade.timeline.day import DayInputs, plan_day, read_day, sample_day
 from shop_calc.trade.timeline.room import steady_room
 from shop_calc.trade.timeline.what_if import band_times_h, middle_times_h
 

@@ -107,7 +107,9 @@ class BowedTop(Picture):
             self.bases.append((dotted, outline))
             self.faces.append(axes.fill([], [], fc=ROLES["face"], ec=INK, lw=1.0, zorder=3)[0])
             self.bars.append(axes.plot([], [], color=INK, lw=1.6, marker="_", ms=12, zorder=4)[0])
-            self._names.append(place(self.figure, RIGHT_IN + 0.28, low_in + 0.62, size=NAME, weight="bold", va="bottom"))
+            self._names.append(
+                place(self.figure, RIGHT_IN + 0.28, low_in + 0.62, size=NAME, weight="bold", va="bottom")
+            )
             self._values.append(place(self.figure, RIGHT_IN + 0.28, low_in + 0.52, size=PLAIN, va="top"))
         self.bars[2].set_visible(False)
 
@@ -133,7 +135,9 @@ class BowedTop(Picture):
                 part.set_xy(base)
             self.faces[lane].set_xy(face)
             if lane < 2:
-                low_in, high_in = (LANES_IN[lane] + min(bow, self.most_m) * scale for bow in (state.low_m, state.high_m))
+                low_in, high_in = (
+                    LANES_IN[lane] + min(bow, self.most_m) * scale for bow in (state.low_m, state.high_m)
+                )
                 self.bars[lane].set_data([end_in + 0.12] * 2, [low_in, high_in])
                 self._names[lane].set_text(shorten(state.name, 2.1, NAME, "bold"))
                 between = f"{show(state.low_m, 'length', system)}\nto {show(state.high_m, 'length', system)}"

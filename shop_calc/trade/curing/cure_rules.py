@@ -60,12 +60,20 @@ def pick_cover(mean_kg_m2_h, peak_kg_m2_h, coldest_c, hottest_c, driest_fraction
         )
         return "fabric", True, reason + (f" Besides, {drying}." if drying else "")
     if silica_fume:
-        return "fabric", False, "Silica fume bleeds nothing and cracks when it dries: damp fabric, sheet alone is not enough."
+        return (
+            "fabric",
+            False,
+            "Silica fume bleeds nothing and cracks when it dries: damp fabric, sheet alone is not enough.",
+        )
     if drying:
         return "fabric", False, drying[0].upper() + drying[1:] + ": keep it wet, in full contact."
-    return "open", False, (
-        f"A mild night, {units.show(coldest_c, 'temperature')} to {units.show(hottest_c, 'temperature')}, the air takes "
-        f"at most {units.show(peak_kg_m2_h, 'rate')}: left open it stays unmarked."
+    return (
+        "open",
+        False,
+        (
+            f"A mild night, {units.show(coldest_c, 'temperature')} to {units.show(hottest_c, 'temperature')}, the air takes "
+            f"at most {units.show(peak_kg_m2_h, 'rate')}: left open it stays unmarked."
+        ),
     )
 
 

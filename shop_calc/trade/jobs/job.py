@@ -1,6 +1,7 @@
 """The job file: read, checked entry by entry, every problem named at once."""
 
 import difflib
+import itertools
 import tomllib
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -207,7 +208,7 @@ def parse_job(text):
     try:
         entries = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as error:
-        found.say(f"job file: {error}; sizes stand between quotes, as in length = \"5 ft\"")
+        found.say(f'job file: {error}; sizes stand between quotes, as in length = "5 ft"')
         found.raise_if_any()
     return check_job(entries)
 
@@ -244,7 +245,9 @@ def check_job(entries):
     """
     found, assumed = Collector(), set()
     if entries.get("format") != 1 or isinstance(entries.get("format"), bool):
-        found.add("format", shown(entries["format"]) if "format" in entries else "nothing", "1, the only format there is")
+        found.add(
+            "format", shown(entries["format"]) if "format" in entries else "nothing", "1, the only format there is"
+        )
     name = entries.get("name", "")
     if not isinstance(name, str) or not name.strip() or len(name) > LONGEST_NAME:
         found.add("name", shown(name) if name else "nothing", f"some words of at most {LONGEST_NAME} characters")
@@ -273,7 +276,11 @@ def check_job(entries):
         _sizes(found, f"piece.cutout {number}", row, values.get("shape"))
     _room_order(found, rooms, sections.get("day", {}).get("water_in"))
     found.raise_if_any()
-    for entry in ("sand_temp", "stone_temp", "liquids_temp"):  # they lie beside the powder unless somebody measured them
+    for entry in (
+        "sand_temp",
+        "stone_temp",
+        "liquids_temp",
+    ):  # they lie beside the powder unless somebody measured them
         if f"materials.{entry}" in assumed:
             sections["materials"][entry] = sections["materials"]["powder_temp"]
     return Job(
@@ -294,7 +301,9 @@ def _unknown(found, entry, table, known):
         near = difflib.get_close_matches(str(key), known, n=1, cutoff=0.6)
         hint = f"did you mean {near[0]!r}? " if near else ""
         place = f"[{entry}]" if entry else "the file"
-        found.say(f"{entry + '.' if entry else ''}{str(key)[:60]}: no such entry; {hint}{place} may have: {', '.join(known)}")
+        found.say(
+            f"{entry + '.' if entry else ''}{str(key)[:60]}: no such entry; {hint}{place} may have: {', '.join(known)}"
+        )
 
 
 def _section(found, assumed, section, entry, table, skip=()):
@@ -351,9 +360,11 @@ def _sizes(found, entry, table, outline):
 
 def _room_order(found, rooms, water_in):
     times = [row["from"] for row in rooms if "from" in row]
-    for earlier, later in zip(times, times[1:], strict=False):
+    for earlier, later in itertools.pairwise(times):
         if later <= earlier:
-            found.say(f"room.from: {later:%Y-%m-%d %H:%M} stands after {earlier:%Y-%m-%d %H:%M}; rows must rise in time")
+            found.say(
+                f"room.from: {later:%Y-%m-%d %H:%M} stands after {earlier:%Y-%m-%d %H:%M}; rows must rise in time"
+            )
     if water_in is not None and times and times[0] > water_in:
         found.say(
             f"room 1.from: {times[0]:%Y-%m-%d %H:%M} given; the first row must start at or before the first water, "

@@ -74,10 +74,7 @@ def entry_value(field, given, entry):
         "edges": _edges, "place": _place, "points": _points, "seen": _seen, "recipe": _recipe,
         "minutes": _minutes, "stone": _stone, "below": _below,
     }  # fmt: skip
-    if field.kind in readers:
-        value = readers[field.kind](field, given, entry)
-    else:
-        value = units.parse(given, field.kind, entry)
+    value = readers[field.kind](field, given, entry) if field.kind in readers else units.parse(given, field.kind, entry)
     if field.row and not isinstance(value, (str, datetime)):
         _range(field, value, given, entry)
     return value

@@ -42,9 +42,7 @@ def day_working(day):
     ASTM C403/C403M and C1074 forms; resistances of the stages in data/defaults.csv.
     """
     bands = day.samples.inputs.bands or {}  # a shop's own log gives them
-    initial_h, exponent = (
-        bands.get(name, defaults.si_band(name))[1] for name in ("set_time_initial", "set_exponent")
-    )
+    initial_h, exponent = (bands.get(name, defaults.si_band(name))[1] for name in ("set_time_initial", "set_exponent"))
     steps = []
     for key, (row, words) in _AGES.items():
         resistance_pa = defaults.si(row)
@@ -169,7 +167,8 @@ def night_working(drying, cure):
                  "ASTM C1074 form; heat balance of the slab", f"{choice.title}: equivalent age at 21 °C in the morning")
         )  # fmt: skip
         steps.append(
-            Step(f"cure_{choice.key}_water_lost_kg_m2", f"w_{choice.key}", "by adding Menzel's rate up over the night, falling once the surface dries",
+            Step(f"cure_{choice.key}_water_lost_kg_m2", f"w_{choice.key}",
+                 "by adding Menzel's rate up over the night, falling once the surface dries",
                  (("t_0", cure.from_h, "h"), ("t_1", cure.until_h, "h")), choice.water_lost_kg_m2, "kg/m2",
                  "read" if choice.key == "membrane" else "memory",
                  "ASTM C309 limit, 0.55 kg/m2 in 72 h" if choice.key == "membrane" else menzel,

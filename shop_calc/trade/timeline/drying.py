@@ -201,7 +201,9 @@ def face_drying(day, clock, face_thickness_m, face_water_kg_m3):
 
 def _advice(level, peak, band, share, inputs):
     rate = units.show(peak, "rate")
-    between = f"between {units.show(float(band.low_kg_m2_h), 'rate')} and {units.show(float(band.high_kg_m2_h), 'rate')}"
+    between = (
+        f"between {units.show(float(band.low_kg_m2_h), 'rate')} and {units.show(float(band.high_kg_m2_h), 'rate')}"
+    )
     lines = []
     if level == "red":
         lines.append(
