@@ -1,0 +1,93 @@
+"""Lesson 06: what a piece may stand on, by the rule for seats and for strips beside an opening."""
+
+from shop_calc import defaults, units
+from shop_calc.lesson.table import table
+from shop_calc.science import bending
+from shop_calc.trade.after.seat_rule import seat_limit_pa
+from shop_calc.units import show
+
+SINK_M = (29.5, 17.5)  # invented beside a demo top: length and depth of the opening, in
+RAIL_M = tuple(units.convert(size, "in", "m") for size in (SINK_M[0], 4.25))  # the strip before it: length, width
+
+
+def rail_stress_pa(length_m, width_m, thickness_m, density_kg_m3):
+    """Stress of a strip beside an opening when a person leans on its middle, ends free to turn.
+
+    Parameters
+    ----------
+    length_m, width_m, thickness_m : float
+        Length of the opening, width of the strip, thickness of the top [m].
+    density_kg_m3 : float
+        Density [kg/m3].
+
+    Returns
+    -------
+    float
+        Tension at the middle, below [Pa].
+
+    Raises
+    ------
+    ValueError
+        When a size is not positive.
+
+    Examples
+    --------
+    >>> f"{rail_stress_pa(0.8382, 0.0762, 0.0381, 2402.769) / 6894.757:.3f}"
+    '780.599'
+
+    References
+    ----------
+    Derived: elementary beam theory; rail_load of data/defaults.csv, judgement.
+    """
+    size = (length_m, width_m, thickness_m, density_kg_m3)
+    return float(bending.simple_span_stress_pa(*size, defaults.si("rail_load")))
+
+
+def stand_table(plan, rail_thicknesses=("1 1/2 in", "2 1/2 in")):
+    """Set what people load side by side: a bench on two legs where they help most, and a strip before a sink.
+
+    Parameters
+    ----------
+    plan : Plan
+        The planned job, a seat of which nobody has said what carries it [-].
+    rail_thicknesses : sequence of str
+        Thicknesses of a top with a sink, as people write them [-].
+
+    Returns
+    -------
+    Table
+        A row a place, stress and whether it holds [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
+    >>> from shop_calc.trade.plan import make_plan
+    >>> [row[-1] for row in stand_table(make_plan(read_job(demo_job("garden_bench_top")))).rows]
+    ['no: 3.17 times what it may', 'no: 3.16 times what it may', 'no: 1.69 times what it may', 'holds: 0.64 of it']
+
+    References
+    ----------
+    Rule of this project, judgement; beam theory.
+    """
+    handling = plan.handling
+    limit = float(seat_limit_pa(handling.strength.counted_pa))
+    rows = [
+        (f"the bench {_place(check)}, {show(check.size_m, 'length')}", check.stress_pa) for check in handling.legs
+    ]
+    for thickness in rail_thicknesses:
+        thick_m = units.parse(thickness, "length", entry="thickness")
+        stress = rail_stress_pa(*RAIL_M, thick_m, handling.density_kg_m3)
+        width, length = show(RAIL_M[1], "length"), show(RAIL_M[0], "length")
+        top = show(thick_m, "length")
+        rows.append((f"a strip by a sink, {width} wide, {length} long, {top} thick", stress))
+    caption = f"Each may have {show(limit, 'pressure')}: its strength in bending over the scatter."
+    shown = [(where, show(stress, "pressure"), _verdict(stress / limit)) for where, stress in rows]
+    return table(("where", "pull, people in it", "does it hold?"), shown, caption)
+
+
+def _place(check):
+    return "between two legs" if check.key == "span" else "beyond a leg"
+
+
+def _verdict(share):
+    return f"no: {share:.2f} times what it may" if share > 1.0 else f"holds: {share:.2f} of it"
