@@ -1,5 +1,6 @@
 """The printed pages of a class: the key of a lesson, and a question sheet for each student."""
 
+import re
 from functools import cache
 from pathlib import Path
 
@@ -9,6 +10,7 @@ from shop_calc.lesson.page import sign
 from shop_calc.lesson.question import WORD_KINDS
 from shop_calc.lesson.wording import shown_with
 
+_TIED = re.compile(r"(?<=\d) (?=[A-Za-z°%µ])")  # a number and its unit stay on one line
 _FOLDER = Path(__file__).parent
 
 
@@ -115,5 +117,6 @@ def question_sheets(each, students):
 
 
 def _question(line):
-    first, *others = shown_with(line.question, line.drawn).split("\n")
+    text = _TIED.sub("\u00a0", shown_with(line.question, line.drawn))
+    first, *others = text.split("\n")
     return {"first": first, "others": "\n".join(others), "asked": _asked(line.question)}
