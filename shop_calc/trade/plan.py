@@ -10,6 +10,7 @@ from shop_calc.trade.after.handling import Handling, slow_binder
 from shop_calc.trade.after.join import after_the_trowel
 from shop_calc.trade.batching import mixer as vessels
 from shop_calc.trade.batching import water
+from shop_calc.trade.batching.bag_count import bag_advice
 from shop_calc.trade.batching.batch import Batch, build_batch
 from shop_calc.trade.curing import cure as cover
 from shop_calc.trade.jobs.job import Job
@@ -167,7 +168,8 @@ def make_plan(job, log=None):
     )  # fmt: skip
     after = after_the_trowel(job, piece, layers, mix, batch, day, cure)
     lines = [
-        *piece_advice(piece, layers, mix.largest_stone_m), *mix.advice, *batch.advice, *log_lines, *_day_advice(day),
+        *piece_advice(piece, layers, mix.largest_stone_m), *_form_advice(), *mix.advice, *batch.advice,
+        *bag_advice(_recipe(job), batch), *log_lines, *_day_advice(day),
         *drying.advice, *cure.advice, *_use_advice(job), *(line for part in after for line in part.advice),
     ]  # fmt: skip
     advice = tuple(sorted(dict.fromkeys(lines), key=lambda line: LEVELS.index(line.level)))
@@ -207,9 +209,13 @@ def _piece(job):
     )
 
 
+def _recipe(job):
+    given = job.mix["recipe"]
+    return recipe(given, "mix.recipe") if isinstance(given, str) else recipe_from_table(given, "mix.recipe")
+
+
 def _mix(job):
-    given, materials, found = job.mix["recipe"], job.materials, Collector()
-    chosen = recipe(given, "mix.recipe") if isinstance(given, str) else recipe_from_table(given, "mix.recipe")
+    materials, found, chosen = job.materials, Collector(), _recipe(job)
     ratios = {}
     for name in ("stone", "coarse_sand"):
         text = job.mix[name]
@@ -307,6 +313,16 @@ def day_inputs(job, layers, batch):
         job.day["hands"],
         batch.water.base_temp_c,
     )
+
+
+def _form_advice():
+    return (
+        Advice(
+            "note", "form", "Look over the coated boards: seal every pinhole, scratch and sawn edge, and let it dry.",
+            "Sugar that water draws out of bare wood can keep the face from setting at that spot.", "practice",
+            "common practice, no source",
+        ),
+    )  # fmt: skip
 
 
 def _day_advice(day):
