@@ -1,0 +1,81 @@
+"""Key press to new words and picture, for every block, beside `interactive_output` drawing the same picture.
+
+On request, with JupyterLab and Chromium on this machine and nothing else running:
+
+    python -m pytest tests/browser/measure_blocks.py -s
+
+It prints a table and asserts nothing about time: a machine may be busy.
+"""
+
+import json
+import statistics
+from pathlib import Path
+
+import nbformat
+import pytest
+from nbformat.v4 import new_code_cell, new_notebook
+
+from shop_calc.lesson import refresh
+
+WORKBOOKS = Path(__file__).parents[2] / "workbooks"
+LESSONS = [path for path in sorted(WORKBOOKS.glob("*.ipynb")) if "Block(" in path.read_text(encoding="utf-8")]
+PRESSES = 15
+
+PLAIN = """import ipywidgets
+from IPython.display import HTML, display
+from shop_calc.lesson.page import img_tag
+row = next(r for r in block.rows.values() if hasattr(r, "ends"))
+def draw(place):
+    result = block._model(**{**block.values, row.key: row.ends[0] + place * (row.ends[1] - row.ends[0])})
+    block.picture.update(result, "both")
+    display(HTML(block._words_of(result, "both")), HTML(img_tag(block.picture.png(), "x")))
+knob = ipywidgets.FloatSlider(value=0.3, min=0, max=1, step=0.02)
+ipywidgets.VBox([knob, ipywidgets.interactive_output(draw, {"place": knob})])"""
+
+WAIT = """root => { window.shopSeen = null; const image = root.querySelector('img'); const before = image && image.src;
+    const start = performance.now();
+    const watch = new MutationObserver(() => { const now = root.querySelector('img');
+        if (now && now.src !== before) { window.shopSeen = performance.now() - start; watch.disconnect(); } });
+    watch.observe(root, {subtree: true, childList: true, attributes: true}); }"""
+
+
+def _times(page, root):
+    knob, times = root.get_by_role("slider").first, []
+    for number in range(PRESSES):
+        knob.focus()
+        root.evaluate(WAIT)
+        page.keyboard.press("ArrowRight" if number % 2 else "ArrowLeft")
+        page.wait_for_function("window.shopSeen !== null", timeout=10_000)
+        times.append(page.evaluate("window.shopSeen"))
+        page.wait_for_timeout(120)
+    return statistics.median(times), sorted(times)[int(0.95 * len(times))]
+
+
+@pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
+def test_measure(lab, run_all, page, path):
+    _, root = lab
+    cells = []
+    for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
+        if cell["cell_type"] == "code":
+            source = "".join(cell["source"])
+            if "Block(" in source and "import" not in source:
+                cells += [new_code_cell(source.replace("Block(", "block = Block(", 1) + "\nblock"), new_code_cell("0")]
+                break
+            cells.append(new_code_cell(source))
+    notebook = new_notebook(cells=cells)
+    refresh.tidy(notebook)
+    nbformat.write(notebook, root / "measured.ipynb")
+    run_all("measured.ipynb")
+    ours = page.locator(".shop-block").first
+    ours.wait_for()
+    median, late = _times(page, ours)
+    print(f"\n{path.stem:26} block {median:5.0f} ms median {late:5.0f} ms 95th", end="")
+    cells[-1] = new_code_cell(PLAIN)
+    notebook = new_notebook(cells=cells)
+    refresh.tidy(notebook)
+    nbformat.write(notebook, root / "plain.ipynb")
+    run_all("plain.ipynb")
+    other = page.locator(".jp-OutputArea-output .widget-vbox").last
+    median, late = _times(page, other)
+    print(f"   interactive_output {median:5.0f} ms {late:5.0f} ms")
+    assert page.away == []
