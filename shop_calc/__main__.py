@@ -17,6 +17,8 @@ def _arguments():
     plan.add_argument("--why", metavar="NAME", help="explain one value: formula, inputs, mark, source; 'all' lists names")
     plan.add_argument("--units", choices=("us", "si", "both"), default="both", help="units of the print")
     plan.add_argument("--log", metavar="FILE.csv", help="a shop log: the day is planned by your own pours")
+    plan.add_argument("--strip-by", metavar="HH:MM", help="only answer: the sides shall be ready to come off by then")
+    plan.add_argument("--leave-by", metavar="HH:MM", help="only answer: the last steel shall be done by then")
     sheet = commands.add_parser("sheet", help="write the shop sheet of a job: two pages to print and pin to the wall")
     sheet.add_argument("job", help="a job file (.toml)")
     sheet.add_argument("file", help="a name that ends in .html, or in .pdf where Chromium, Chrome or Edge can print it")
@@ -42,6 +44,12 @@ def _plan(options):
     from shop_calc.trade.report import report
 
     plan = make_plan(read_job(options.job), options.log)
+    wanted = (("strip", options.strip_by), ("last_steel_end", options.leave_by))
+    if any(when for _, when in wanted):
+        from shop_calc.trade.plan_backwards import backwards_lines, next_clock
+
+        answers = (backwards_lines(plan, event, next_clock(plan, when)) for event, when in wanted if when)
+        return "\n\n".join("\n".join(lines) for lines in answers) + "\n"
     if options.why == "all":
         return "\n".join(f"{step.name:40} {step.words}" for step in plan.working) + "\n"
     if options.why:

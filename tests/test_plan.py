@@ -4,6 +4,7 @@ import csv
 import re
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from working_eval import evaluate
@@ -12,7 +13,7 @@ from shop_calc import defaults, units
 from shop_calc.__main__ import main
 from shop_calc.trade.advice import LEVELS
 from shop_calc.trade.explain import explain
-from shop_calc.trade.jobs.job import demo_job, demo_jobs, read_job
+from shop_calc.trade.jobs.job import demo_job, demo_jobs, parse_job, read_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.report import report
 
@@ -157,6 +158,34 @@ def test_commands(capsys):
     assert "26" in said and "derived" in said and "kg)" not in said
     assert main(["plan", path, "--why", "all"]) == 0
     assert "first_steel_likely_from_h" in capsys.readouterr().out
+
+
+def test_the_backward_question_goes_down_to_the_water(capsys):
+    path = str(demo_job("garden_bench_top"))
+    assert main(["plan", path, "--strip-by", "10:00", "--leave-by", "18:00"]) == 0
+    said = capsys.readouterr().out
+    assert "wanted by Mon 10:00" in said and "wanted by Mon 18:00" in said
+    assert "For that mix: " in said and "water in at" in said
+    # The mix that the answer names, planned forward, is ready in time within a few minutes.
+    warm = float(re.search(r"a mix of [\d.]+ °F \(([\d.]+) °C\) or warmer", said).group(1))
+    text = demo_job("garden_bench_top").read_text(encoding="utf-8").replace('"60 F"', f'"{warm} °C"')
+    strip = make_plan(parse_job(text)).day.stage("strip").likely_from_h
+    assert strip == pytest.approx(2.0, abs=0.12)
+    assert main(["plan", path, "--leave-by", "six"]) == 2
+    assert "as in 18:00" in capsys.readouterr().err
+
+
+def test_a_thick_piece_in_wind_says_that_it_is_not_of_one_temperature():
+    text = demo_job("garden_bench_top").read_text(encoding="utf-8")
+    thick = text.replace('thickness = "1 1/2 in"', 'thickness = "4 in"').replace('wind = "0 mph"', 'wind = "15 mph"')
+    assert any("Biot" in line.reason for line in make_plan(parse_job(thick)).advice)
+    assert not any("Biot" in line.reason for line in PLANS["garden_bench_top"].advice)
+
+
+def test_every_default_is_used_somewhere():
+    root = Path(__file__).parents[1] / "shop_calc"
+    code = "\n".join(path.read_text(encoding="utf-8") for path in root.rglob("*.py"))
+    assert [name for name in defaults.table() if not re.search(rf"[\"']{name}[\"']", code)] == []
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from shop_calc import defaults
+from shop_calc.science import slab_heat
 from shop_calc.trade.advice import LEVELS, Advice
 from shop_calc.trade.after.bow import Bow
 from shop_calc.trade.after.cost import Cost
@@ -9,12 +11,12 @@ from shop_calc.trade.after.finish import Finish
 from shop_calc.trade.after.handling import Handling, slow_binder
 from shop_calc.trade.after.join import after_the_trowel
 from shop_calc.trade.batching import mixer as vessels
-from shop_calc.trade.batching import water
 from shop_calc.trade.batching.bag_count import bag_advice
 from shop_calc.trade.batching.batch import Batch, build_batch
 from shop_calc.trade.curing import cure as cover
 from shop_calc.trade.jobs.job import Job
 from shop_calc.trade.jobs.job_fields import OPTIONAL_SIZES, SIZES
+from shop_calc.trade.jobs.temperatures import temperatures_of
 from shop_calc.trade.logbook.log_plan import LogUse, find_log, log_advice, use_log, with_log
 from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.mortar.mix import Mix, build_mix
@@ -235,7 +237,7 @@ def _mix(job):
 
 
 def _batch(job, layers, mix):
-    entries, materials = job.mixer, job.materials
+    entries = job.mixer
     rated = entries["vessel"] == "drum" and entries["rated"] is not None and "mixer.usable" in job.assumed
     vessel = vessels.mixer(
         entries["vessel"],
@@ -252,13 +254,7 @@ def _batch(job, layers, mix):
         face_allowance_fraction=job.layers["face_allowance"],
         base_allowance_fraction=job.layers["base_allowance"],
         vessel=vessel,
-        temperatures=water.temps(
-            materials["powder_temp"],
-            sand_c=materials["sand_temp"],
-            stone_c=materials["stone_temp"],
-            liquids_c=max(materials["liquids_temp"], 0.0),  # frozen admixtures are thrown away, not used
-            tap_water_c=materials["water_temp"],
-        ),
+        temperatures=temperatures_of(job),
         wanted_mix_temp_c=job.day["wanted_mix_temp"],
         hands=job.day["hands"],
         held_back_fraction=job.mix["held_back"],
@@ -363,6 +359,21 @@ def _day_advice(day):
                 "unnamed", "cold-weather guidance",
             )
         )  # fmt: skip
+    inputs = day.samples.inputs
+    top_w_m2_k = slab_heat.convection_w_m2_k(max(inputs.room.wind_m_s)) + defaults.si("h_radiation")
+    thick = float(slab_heat.biot_number(top_w_m2_k, inputs.thickness_m, defaults.si("slab_conductivity")))
+    if thick > slab_heat.THIN_BIOT_NUMBER:
+        lines.append(
+            Advice(
+                "note",
+                "day",
+                "Feel the middle as well as the top: so thick a piece in this air is not of one temperature.",
+                f"Biot number {thick:.2f}, above {slab_heat.THIN_BIOT_NUMBER:g}: the plan reckons with one temperature "
+                "for the whole thickness, the top follows the air faster and the middle more slowly.",
+                "derived",
+                "heat balance of a slab; the limit is judgement",
+            )
+        )
     if max(day.samples.inputs.room.air_temp_c) > 30:
         lines.append(
             Advice(
