@@ -1,11 +1,16 @@
 """Every question of every lesson: right, each foreseen slip, blank, nonsense; with and without a code."""
 
+import json
+import re
+
 import pytest
 
-from shop_calc.lesson.banks import bank, bank_names
+from shop_calc.lesson.banks import bank, bank_names, banked_lessons
 from shop_calc.lesson.check import Kind, check
+from shop_calc.lesson.copies import lessons_folder
 from shop_calc.lesson.draw import draw, numbers_for
 from shop_calc.lesson.formula import faulty_lines
+from shop_calc.lesson.outline import source
 from shop_calc.lesson.practice import hint, solution, worked
 from shop_calc.lesson.question import WORD_KINDS
 from shop_calc.lesson.wording import shown, typed
@@ -61,3 +66,12 @@ def test_the_working_ends_at_the_answer(question):
 def test_every_line_of_the_working_comes_out(question, code):
     drawn = draw(question, code)
     assert faulty_lines(steps_of(question, drawn)) == []
+
+
+@pytest.mark.parametrize("each", banked_lessons(), ids=lambda each: each.stem)
+def test_every_question_is_asked_and_its_answer_looked_at_in_its_lesson(each):
+    cells = json.loads((lessons_folder() / each.lesson.file).read_text(encoding="utf-8"))["cells"]
+    code = "\n".join(source(cell) for cell in cells if cell["cell_type"] == "code")
+    for what in ("ask", "check"):
+        named = re.findall(rf"practice\.{what}\(\s*['\"](\w+)['\"]", code)
+        assert sorted(named) == sorted(question.id for question in each.questions)

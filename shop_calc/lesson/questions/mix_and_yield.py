@@ -3,6 +3,7 @@
 from shop_calc import units
 from shop_calc.lesson.moves.mix_and_yield_sums import ANSWERS, SAND, WORKING, bags_by_weight
 from shop_calc.lesson.question import Number, Question
+from shop_calc.lesson.reasoning.lesson_sheets import WATER
 from shop_calc.lesson.slips import (
     by,
     inch_for_foot,
@@ -205,4 +206,5 @@ QUESTIONS = (
         ("How many pounds does the stone drink?", "Take them off the water of the mix, then divide by the binder."),
         tolerance=0.005,
     ),
+    WATER,
 )  # fmt: skip

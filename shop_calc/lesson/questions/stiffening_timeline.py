@@ -4,6 +4,7 @@ from math import pi
 
 from shop_calc.lesson.moves.waits import SEVENTY_F_C, TEN_F_K, THIRD_LONGER, third_longer_h
 from shop_calc.lesson.question import Number, Question
+from shop_calc.lesson.reasoning.lesson_sheets import SIGN
 from shop_calc.lesson.slips import Slip, by, radius_for_diameter, sign_flipped, word
 from shop_calc.science.set_records import STANDARD_GRAVITY_M_S2
 from shop_calc.science.setting import INITIAL_SET_PA, age_at_resistance_h
@@ -267,12 +268,12 @@ QUESTIONS = (
     ),
     Question(
         "halving",
-        "A published table of set times gives {first_h} at 70 °F and {warm_h} at 90 °F. A rule says: half the time "
+        "A table of set times gives {first_h} at 70 °F and {warm_h} at 90 °F. A rule says: half the time "
         "for 20 °F warmer. By what share of the table's own time is the rule late at 90 °F?",
         halving_off,
         "fraction",
         "%",
-        numbers=(Number("first_h", "min", 360, 360, 360), Number("warm_h", "min", 160, 160, 160)),
+        numbers=(Number("first_h", "min", 360, 340, 420, 20), Number("warm_h", "min", 160, 120, 165, 5)),
         slips=(
             sign_flipped("Late means that the rule gives more minutes than the table. Which sign is that?"),
             by(lambda first_h, warm_h: 1 - warm_h / (first_h / 2), "share of the rule",
@@ -309,4 +310,5 @@ QUESTIONS = (
         hints=("Every load has a clock of its own.", "When does the water of the last load go in?"),
         working=_loads_steps,
     ),
+    SIGN,
 )  # fmt: skip

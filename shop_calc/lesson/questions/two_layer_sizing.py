@@ -1,5 +1,6 @@
 """Lesson 01: volumes, layers, form sides, and sizes as people write them."""
 
+from fractions import Fraction
 from math import pi
 
 from shop_calc import units
@@ -17,12 +18,30 @@ from shop_calc.lesson.moves.sizing_sums import (
     tops_by_face_share,
 )
 from shop_calc.lesson.question import Number, Question
+from shop_calc.lesson.reasoning.lesson_sheets import TWO_LAYERS
 from shop_calc.lesson.slips import by, inch_for_foot, left_out, times, with_number, word
 from shop_calc.trade.shape.layers import rectangle_layers
 from shop_calc.trade.shape.plain_volumes import racetrack_volume_m3, slab_volume_m3
+from shop_calc.trade.working import Step
 
 _INCH_M = 0.0254
-WRITTEN = "3'8-3/4\""
+
+
+def _in_m(feet, inches, quarters):
+    return (12 * feet + inches + quarters / 4) * _INCH_M
+
+
+def _written(feet, inches, quarters):
+    """A size as somebody writes it on a napkin."""
+    return f"{feet:g}'{inches:g}-{Fraction(int(quarters), 4)}\""
+
+
+def _written_steps(feet, inches, quarters):
+    size = _in_m(feet, inches, quarters)
+    given = (("f", feet, "-"), ("i", inches, "-"), ("q", quarters, "-"), ("n", _INCH_M, "m"))
+    return (Step("width_m", "W", "(12 * f + i + q / 4) * n", given, size, "m", "derived", "an inch is 25.4 mm",
+                 "feet, inches and quarters, each an inch long"),)  # fmt: skip
+
 
 QUESTIONS = (
     Question(
@@ -175,19 +194,25 @@ QUESTIONS = (
     ),
     Question(
         "as_written",
-        f"On a napkin somebody wrote {WRITTEN} for a width. How many inches is that?",
-        lambda: units.parse(WRITTEN, "length"),
+        "On a napkin somebody wrote this for a width. How many inches is that?",
+        lambda **size: units.parse(_written(**size), "length"),
         "length",
         "in",
+        numbers=(Number("feet", "-", 3, 2, 6), Number("inches", "-", 8, 1, 10), Number("quarters", "-", 3, 1, 3)),
         slips=(
-            by(lambda: 43.25 * _INCH_M, "the dash taken for a minus",
+            by(lambda feet, inches, quarters: _in_m(feet, inches, -quarters), "the dash taken for a minus",
                "The dash ties the fraction to the inches; nothing is taken away."),
-            by(lambda: 11.75 * _INCH_M, "feet for inches", "The first mark is that of feet. How many inches has one?"),
-            by(lambda: 38.75 * _INCH_M, "a foot of ten inches", "How many inches has a foot?"),
-            by(lambda: 3.75 * _INCH_M, "the middle lost", "Read it aloud: feet, inches, quarters."),
+            by(lambda feet, inches, quarters: _in_m(feet / 12, inches, quarters), "feet for inches",
+               "The first mark is that of feet. How many inches has one?"),
+            by(lambda feet, inches, quarters: _in_m(feet * 10 / 12, inches, quarters), "a foot of ten inches",
+               "How many inches has a foot?"),
+            by(lambda feet, inches, quarters: _in_m(feet / 12, 0, quarters), "the middle lost",
+               "Read it aloud: feet, inches, quarters."),
         ),
         hints=("Read it aloud, with its units.", "Feet times twelve, then the inches, then the fraction."),
         tolerance=0.001,
+        working=_written_steps,
+        sheet=lambda **size: f"  {_written(**size)}",
     ),
     Question(
         "share_of_face",
@@ -209,4 +234,5 @@ QUESTIONS = (
         ),
         reason="The top takes a sixth of each. The tile has most edge for its top, the sheet least.",
     ),
+    TWO_LAYERS,
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from shop_calc import units
 from shop_calc.lesson.moves.water_temperature_sums import ANSWERS, WORKING, with_water_weighted
 from shop_calc.lesson.question import Number, Question
+from shop_calc.lesson.reasoning.lesson_sheets import WARMTH
 from shop_calc.lesson.slips import by, plain_mass_average, times, with_number, word
 from shop_calc.science.heat_balance import ICE_LATENT_HEAT_K, SOLID_SPECIFIC_HEAT
 
@@ -27,6 +28,11 @@ def _heat(solids_kg, solids_c, water_kg, water_c, wanted_c):
     """Heat to take out, and heat capacity, both as kilograms of water."""
     capacity = SOLID_SPECIFIC_HEAT * solids_kg + water_kg
     return SOLID_SPECIFIC_HEAT * solids_kg * solids_c + water_kg * water_c - capacity * wanted_c, capacity
+
+
+def _by_the_page(cement_kg, cement_c, water_kg, water_c):
+    """What a page prints that averages by the kilogram; with the printed numbers one did."""
+    return f"  {(cement_kg * cement_c + water_kg * water_c) / (cement_kg + water_kg):.1f} °C"
 
 
 def _only_melting(**given):
@@ -150,16 +156,15 @@ QUESTIONS = (
     ),
     _question(
         "page",
-        "A page mixes {cement_kg} of cement at {cement_c} with {water_kg} of water at {water_c} and prints 16.4 °C "
-        "for its "
-        "numbers. What is it really, in °C?",
+        "A page mixes {cement_kg} of cement at {cement_c} with {water_kg} of water at {water_c} and prints the number below. "
+        "What is it really, in °C?",
         "temperature",
         "C",
         (
-            Number("cement_kg", "kg", 375, 375, 375),
-            Number("cement_c", "C", 10, 10, 10),
-            Number("water_kg", "kg", 85, 85, 85),
-            Number("water_c", "C", 45, 45, 45),
+            Number("cement_kg", "kg", 375, 300, 400, 25),
+            Number("cement_c", "C", 10, 6, 14, 1),
+            Number("water_kg", "kg", 85, 65, 95, 5),
+            Number("water_c", "C", 45, 40, 50, 1),
         ),
         (
             plain_mass_average((("cement_kg", "cement_c"), ("water_kg", "water_c")),
@@ -170,6 +175,7 @@ QUESTIONS = (
         ),
         ("What did the page average by?", "Count 0.22 of the cement's kilograms, all of the water's."),
         within=0.5,
+        sheet=_by_the_page,
     ),
     Question(
         "hot_order",
@@ -233,4 +239,5 @@ QUESTIONS = (
         ),
         hints=("Where does most of the heat of a mortar lie?", "In powder and sand. When are they coolest?"),
     ),
+    WARMTH,
 )  # fmt: skip

@@ -178,6 +178,7 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         text,
         answer,
         "choice",
+        unit,
         numbers=(*numbers, Number("plant_number", "-", 0, 0, len(plants) - 1)),
         slips=_neighbours(lines, places, answer),
         hints=tuple(hints),

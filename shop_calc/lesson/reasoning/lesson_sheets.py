@@ -1,0 +1,206 @@
+"""The sheets with a wrong line, and the sign of a step, that the lessons ask for; all their numbers are invented."""
+
+from shop_calc.lesson.question import Number
+from shop_calc.lesson.reasoning.cues import choose_cue
+from shop_calc.lesson.reasoning.wrong_line import find_wrong_line
+from shop_calc.lesson.slips import (
+    added_not_multiplied,
+    by,
+    fahrenheit_for_celsius,
+    inch_for_foot,
+    left_out,
+    percent_of_bag_not_cement,
+    ratio_upside_down,
+    times,
+)
+from shop_calc.science.heat_balance import SOLID_SPECIFIC_HEAT
+from shop_calc.trade.working import Step
+
+QUESTION = "Each line is worked from the numbers in it. One goes wrong first; the lines below carry it on. Which is it?"
+
+
+def _line(name, symbol, formula, value, unit, words, **inputs):
+    given = tuple((key, *pair) for key, pair in inputs.items())
+    return Step(name, symbol, formula, given, value, unit, "derived", "geometry or conservation of mass and heat", words)
+
+
+def two_layer_steps(length_m, width_m, thickness_m, face_m):
+    """Work the two layers of a rectangle that shows on all four edges.
+
+    Not for a plan: `shop_calc.trade.shape.layers` takes any outline.
+
+    Parameters
+    ----------
+    length_m, width_m, thickness_m, face_m : float
+        Sizes of the piece, and thickness of the face [m].
+
+    Returns
+    -------
+    tuple of Step
+        Area, whole, base, face, share of face [SI].
+
+    Examples
+    --------
+    >>> round(two_layer_steps(1.524, 0.381, 0.0381, 0.00635)[-1].value, 5)
+    0.20118
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    area = length_m * width_m
+    whole = area * thickness_m
+    base = (length_m - 2 * face_m) * (width_m - 2 * face_m) * (thickness_m - face_m)
+    long, wide, thick, face = (length_m, "m"), (width_m, "m"), (thickness_m, "m"), (face_m, "m")
+    return (
+        _line("area_m2", "A", "L * W", area, "m2", "seen from above", L=long, W=wide),
+        _line("whole_m3", "V", "A * T", whole, "m3", "the whole piece", A=(area, "m2"), T=thick),
+        _line("base_m3", "V_b", "(L - 2 * t) * (W - 2 * t) * (T - t)", base, "m3", "the base", L=long, W=wide, T=thick, t=face),
+        _line("face_m3", "V_f", "V - V_b", whole - base, "m3", "what is left is face", V=(whole, "m3"), V_b=(base, "m3")),
+        _line("share", "s", "V_f / V", 1.0 - base / whole, "-", "its share of the piece", V_f=(whole - base, "m3"),
+              V=(whole, "m3")),
+    )  # fmt: skip
+
+
+def water_steps(bag_kg, cement_share, ratio, polymer_kg, solids_fraction):
+    """Work the water to pour for a bag with liquid polymer.
+
+    Parameters
+    ----------
+    bag_kg, polymer_kg : float
+        Mass of the bag and of the liquid polymer [kg].
+    cement_share, ratio, solids_fraction : float
+        Cement in the bag, water over cement, solids in the polymer [-].
+
+    Returns
+    -------
+    tuple of Step
+        Cement, water it may have, water in the polymer, water to pour, mortar [SI].
+
+    Examples
+    --------
+    >>> round(water_steps(36.3, 0.16, 0.36, 1.0, 0.47)[3].value, 5)
+    1.56088
+
+    References
+    ----------
+    Derived: conservation of mass.
+    """
+    cement, inside = bag_kg * cement_share, polymer_kg * (1.0 - solids_fraction)
+    water = cement * ratio
+    pour, bag, polymer = water - inside, (bag_kg, "kg"), (polymer_kg, "kg")
+    return (
+        _line("cement_kg", "C", "M * s", cement, "kg", "cement in the bag", M=bag, s=(cement_share, "-")),
+        _line("water_kg", "W", "C * q", water, "kg", "all the water it may have", C=(cement, "kg"), q=(ratio, "-")),
+        _line("inside_kg", "W_p", "P * (1 - k)", inside, "kg", "water inside the polymer", P=polymer, k=(solids_fraction, "-")),
+        _line("pour_kg", "W_t", "W - W_p", pour, "kg", "water to pour", W=(water, "kg"), W_p=(inside, "kg")),
+        _line("mortar_kg", "B", "M + P + W_t", bag_kg + polymer_kg + pour, "kg", "what the bucket weighs then", M=bag,
+              P=polymer, W_t=(pour, "kg")),
+    )  # fmt: skip
+
+
+def warmth_steps(solids_kg, solids_c, water_kg, water_c, wanted_c):
+    """Work how far a mix is from the temperature that is wanted.
+
+    Parameters
+    ----------
+    solids_kg, water_kg : float
+        Masses [kg].
+    solids_c, water_c, wanted_c : float
+        Temperatures [°C].
+
+    Returns
+    -------
+    tuple of Step
+        Solids as water, all as water, heat above 0 °C, temperature, how much too warm [SI].
+
+    Examples
+    --------
+    >>> round(warmth_steps(31.4, 21.1, 5.1, 15.0, 15.6)[3].value, 5)
+    18.50895
+
+    References
+    ----------
+    From memory of ACI 305R: heat balance with 0.22 for solids.
+    """
+    factor = SOLID_SPECIFIC_HEAT
+    as_water = factor * solids_kg
+    heat, whole = as_water * solids_c + water_kg * water_c, as_water + water_kg
+    mix = heat / whole
+    solids, water = (solids_c, "C"), (water_kg, "kg")
+    return (
+        _line("solids_as_water_kg", "S", "c * M", as_water, "kg", "the solids, counted as water", c=(factor, "-"),
+              M=(solids_kg, "kg")),
+        _line("all_as_water_kg", "H", "S + W", whole, "kg", "the whole mix, counted as water", S=(as_water, "kg"), W=water),
+        _line("heat_kg_c", "Q", "S * T_s + W * T_w", heat, "kg·°C", "heat above 0 °C", S=(as_water, "kg"), T_s=solids, W=water,
+              T_w=(water_c, "C")),
+        _line("mix_c", "T", "Q / H", mix, "C", "temperature of the mix", Q=(heat, "kg·°C"), H=(whole, "kg")),
+        _line("too_warm_k", "d", "T - T_0", mix - wanted_c, "delta_K", "warmer than wanted", T=(mix, "C"), T_0=(wanted_c, "C")),
+    )  # fmt: skip
+
+
+TWO_LAYERS = find_wrong_line(
+    "wrong_line",
+    "Somebody worked a top {length_m} long, {width_m} wide and {thickness_m} thick, with {face_m} of face on the top and all "
+    f"four edges. {QUESTION}",
+    two_layer_steps,
+    (
+        ("V_b", by(lambda L, W, T, t: (L - 2 * t) * (W - 2 * t) * T, "the top forgotten",
+                   "Face lies on the top as well. What does that take off the base?")),
+        ("V", inch_for_foot()),
+        ("A", added_not_multiplied(("L", "W"))),
+    ),
+    (
+        Number("length_m", "in", 66, 48, 96, 6),
+        Number("width_m", "in", 18, 14, 26, 1),
+        Number("thickness_m", "in", 2, 1.5, 2.5, 0.25),
+        Number("face_m", "in", 0.25, 0.25, 0.375, 0.125),
+    ),
+    "in3",
+)
+WATER = find_wrong_line(
+    "wrong_line",
+    "A bag of {bag_kg}, {cement_share} of it cement; w/cm {ratio}; {polymer_kg} of liquid polymer, {solids_fraction} of it "
+    f"solids. {QUESTION}",
+    water_steps,
+    (
+        ("W_p", left_out("k", "Only part of the polymer is water. Which part?")),
+        ("C", percent_of_bag_not_cement("s")),
+        ("W", ratio_upside_down("q")),
+        ("W_t", left_out("W_p", "Some of the water is in the bucket already. In what?")),
+    ),
+    (
+        Number("bag_kg", "lb", 80, 50, 80, 10),
+        Number("cement_share", "%", 16, 12, 20, 1),
+        Number("ratio", "-", 0.36, 0.32, 0.4, 0.01),
+        Number("polymer_kg", "lb", 2, 1.5, 2.5, 0.25),
+        Number("solids_fraction", "%", 47, 45, 52, 1),
+    ),
+    "lb",
+)
+WARMTH = find_wrong_line(
+    "wrong_line",
+    "{solids_kg} of powder and sand at {solids_c}, {water_kg} of water at {water_c}; the mortar is wanted at {wanted_c}. "
+    f"{QUESTION}",
+    warmth_steps,
+    (
+        ("S", times(1.0 / SOLID_SPECIFIC_HEAT, "0.22 forgotten",
+                    "Does a pound of sand hold as much heat as a pound of water?")),
+        ("Q", fahrenheit_for_celsius("T_s")),
+        ("H", left_out("W", "What else is in the bucket, and holds more heat than all the rest?")),
+    ),
+    (
+        Number("solids_kg", "lb", 70, 50, 90, 5),
+        Number("solids_c", "F", 75, 68, 90, 1),
+        Number("water_kg", "lb", 11, 9, 14, 0.5),
+        Number("water_c", "F", 50, 40, 60, 1),
+        Number("wanted_c", "F", 60, 58, 62, 1),
+    ),
+    "F",
+)
+SIGN = choose_cue(
+    "sign",
+    ("first_steel", "strip", "last_steel"),
+    ("look", "strip", "first_steel", "last_steel", "stop"),
+    also=(("the time that stands on the plan", "The plan was worked out last night. What has it seen of today's mix?"),),
+)
