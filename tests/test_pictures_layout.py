@@ -18,6 +18,7 @@ from shop_calc.lesson.pictures.cloud import FiftyDays
 from shop_calc.lesson.pictures.colour_sight import MATRICES, contrast, luminance, seen_as
 from shop_calc.lesson.pictures.curing import CoverChoices
 from shop_calc.lesson.pictures.demo_bench import BENCH_UPDATES
+from shop_calc.lesson.pictures.demo_log import LOG_UPDATES
 from shop_calc.lesson.pictures.demo_pour import pour_updates
 from shop_calc.lesson.pictures.demo_strength import STRENGTH_UPDATES
 from shop_calc.lesson.pictures.evaporation import FIELDS, DryingSheet
@@ -175,6 +176,7 @@ UPDATES = {
     "what if": (lambda: demo._map(), {}),
     "bowed top": (lambda: demo.BOWED, {}),
     "what the packs cost": (lambda: demo.COSTS, {}),
+    **{name: (read, {}) for name, read in LOG_UPDATES.items()},
     **{name: (read, {}) for name, read in (STRENGTH_UPDATES | BENCH_UPDATES | pour_updates(demo.STAGES)).items()},
 }
 
@@ -210,7 +212,7 @@ def test_pictures_speak_one_system_or_both(name):
         said[system] = picture.alt
         assert said[system].endswith(".")
         assert len(said[system]) > 60
-    if name not in ("fifty days", "what if"):  # clock times, and axes that always show both
+    if name not in ("fifty days", "what if", "predicted and seen"):  # clock times, and axes that always show both
         assert len({*said.values()}) == 3
         assert "°C" not in said["us"] and " kg" not in said["us"] and " mm" not in said["us"]
         assert "°F" not in said["si"] and " lb" not in said["si"] and '"' not in said["si"]

@@ -13,6 +13,7 @@ from shop_calc.lesson.pictures.cloud import FiftyDays, OpeningTimes
 from shop_calc.lesson.pictures.cost_bars import CostBars, CostRow
 from shop_calc.lesson.pictures.curing import CoverChoices
 from shop_calc.lesson.pictures.demo_bench import BENCH
+from shop_calc.lesson.pictures.demo_log import LOG
 from shop_calc.lesson.pictures.demo_pour import pour_pictures
 from shop_calc.lesson.pictures.demo_strength import STRENGTH
 from shop_calc.lesson.pictures.evaporation import DryingSheet, EvaporationMap
@@ -196,6 +197,7 @@ BUILD = {
     "covers for the night": lambda: CoverChoices(COVERS),
     **STRENGTH,
     **BENCH,
+    **LOG,
     **pour_pictures(STAGES),
     "bowed top": lambda: BowedTop(BOWED, longest_m=2.0),
     "what the packs cost": lambda: CostBars(COSTS, "${:,.2f}".format),

@@ -88,6 +88,8 @@ class BenchNumber(Picture):
     def _ticks(self, axes):
         kind = KINDS[self.quantity]
         us, si = (_unit_for(sum(self.between) / 2, ladder) for ladder in (kind.us, kind.si))  # as the words have it
+        if self.quantity == "duration" and self.between[1] <= 1.5:
+            us = si = "min"
         low, high = (convert(end, kind.si_unit, us) for end in self.between)
         step = nice_step(high - low, 9)
         marks = np.arange(np.ceil(low / step - 1e-9), np.floor(high / step + 1e-9) + 1) * step
