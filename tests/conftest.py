@@ -1,12 +1,20 @@
-"""What a lesson writes goes into an empty folder of its own while tests run."""
+"""What a lesson writes goes into an empty folder of its own while tests run; how many examples are drawn."""
 
 import os
 import tempfile
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 # The kernels that run the notebooks inherit it.
 os.environ["SHOP_CALC_WORK"] = tempfile.mkdtemp(prefix="shop-calc-tests-")
+
+# A test that sets no number of its own draws this many examples; tests of whole plans take a share of it. "ci" is for
+# every push and always draws the same ones; "slow" is for a night: HYPOTHESIS_PROFILE=slow python -m pytest tests
+_QUIET = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow, HealthCheck.data_too_large]}
+settings.register_profile("ci", max_examples=100, derandomize=True, **_QUIET)
+settings.register_profile("slow", max_examples=2000, **_QUIET)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci"))
 
 
 @pytest.fixture
