@@ -80,7 +80,12 @@ class Contents(Table):
 
 def _part(text, name):
     found = re.search(_PART.format(name=name), text, re.DOTALL)
-    return " ".join(found.group(1).split()).rstrip(".") if found else ""
+    return _plain(" ".join(found.group(1).split())).rstrip(".") if found else ""
+
+
+def _plain(text):
+    """Prose without the signs that make it slanted, code or a link."""
+    return re.sub(r"[*`]", "", re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", text))
 
 
 def read_lesson(path):

@@ -12,9 +12,11 @@ _WORKING = "   "
 def _hanging(line):
     """One line of a working: indented as it is, its second line a little further in."""
     text = line.lstrip(" ")
+    gap = "margin-top:0.4em" if re.match(r"\d+\. |[a-z]  |Answer", text) else ""
+    if text == line and not text[:1].isdigit():
+        return f'<div style="{gap}">{html.escape(text)}</div>'
     left = 0.4 * (len(line) - len(text)) + 1.2
-    gap = ";margin-top:0.4em" if re.match(r"\d+\. |[a-z]  |Answer", text) else ""
-    return f'<div style="padding-left:{left:g}em;text-indent:-1.2em{gap}">{html.escape(text)}</div>'
+    return f'<div style="padding-left:{left:g}em;text-indent:-1.2em;{gap}">{html.escape(text)}</div>'
 
 
 @dataclass(frozen=True)

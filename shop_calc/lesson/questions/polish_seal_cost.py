@@ -115,6 +115,16 @@ def bags_count(volume_m3, bag_yield_m3, bag_kg):
     return float(bags(volume_m3, bag_yield_m3).count)
 
 
+def _bags_steps(volume_m3, bag_yield_m3, bag_kg):
+    made, sizes = bags(volume_m3, bag_yield_m3), (("V", volume_m3, "m3"), ("Y", bag_yield_m3, "m3"))
+    exact = (("n", made.exact_count, "-"),)
+    return (
+        Step("exact_count", "n", "V / Y", sizes, made.exact_count, "-", "derived", "arithmetic", "volume over yield"),
+        Step("bag_count", "N", "by rounding n up to whole bags", exact, float(made.count), "-", "derived", "arithmetic",
+             "half a bag is not sold"),
+    )  # fmt: skip
+
+
 def lost_a_day_share(first_kg, second_kg, between_h):
     """Share of its mass that a piece loses in a day.
 
@@ -294,6 +304,7 @@ QUESTIONS = (
         hints=("What is one bag good for, in cubic feet?", "Volume over yield, rounded up."),
         tolerance=0.001,
         within=0.5,
+        working=_bags_steps,
     ),
     Question(
         "grind",
