@@ -75,3 +75,6 @@ def test_every_question_is_asked_and_its_answer_looked_at_in_its_lesson(each):
     for what in ("ask", "check"):
         named = re.findall(rf"practice\.{what}\(\s*['\"](\w+)['\"]", code)
         assert sorted(named) == sorted(question.id for question in each.questions)
+    for text in map(source, cells):
+        for id, answer in re.findall(r"practice\.check\(\s*['\"](\w+)['\"],\s*(\w+)\)", text):
+            assert re.search(rf"^{answer} = \.\.\.(\s+#.*)?$", text, re.MULTILINE), id  # blank as shipped, in the same cell
