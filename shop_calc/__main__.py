@@ -98,6 +98,12 @@ def _view(options):
     return ""
 
 
+def _plain(text):
+    from shop_calc.trade.problems import plain  # whatever was typed, it must not steer the terminal
+
+    return plain(text)
+
+
 def main(arguments=None):
     """Run one command.
 
@@ -124,12 +130,12 @@ def main(arguments=None):
     try:
         text = {"plan": _plan, "sheet": _sheet, "lessons": _lessons, "keys": _keys, "view": _view}[options.command](options)
     except ValueError as error:
-        print(str(error), file=sys.stderr)
+        print(_plain(str(error)), file=sys.stderr)
         return 2
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="replace")  # a terminal without ² still gets its plan
     try:
-        print(text, end="")
+        print(_plain(text), end="")
         sys.stdout.flush()
     except BrokenPipeError:  # somebody piped it into head
         sys.stderr.close()

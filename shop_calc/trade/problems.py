@@ -2,6 +2,37 @@
 
 import difflib
 from contextlib import contextmanager
+from unicodedata import category
+
+LONGEST_LINE = 900  # characters; what was given is repeated, but not a whole page of it
+MOST_LINES = 60  # more at once nobody reads
+
+
+def plain(text):
+    """Take out of a text whatever moves a cursor, colours a terminal, hides itself or turns its direction round.
+
+    Parameters
+    ----------
+    text : str
+        A text, part of which a person may have typed [-].
+
+    Returns
+    -------
+    str
+        The same with a question mark for each such sign; line ends stay [-].
+
+    Examples
+    --------
+    >>> plain("top\x1b[2J, 5 ft²")
+    'top?[2J, 5 ft²'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return "".join(
+        sign if sign.isprintable() or sign in "\n\t" else " " if category(sign) == "Zs" else "?" for sign in str(text)
+    )
 
 
 class Problems(ValueError):
@@ -23,7 +54,11 @@ class Problems(ValueError):
     """
 
     def __init__(self, lines):
-        self.lines = tuple(lines)
+        kept = [plain(line) for line in lines]
+        kept = [line if len(line) <= LONGEST_LINE else line[: LONGEST_LINE - 3] + "..." for line in kept]
+        if len(kept) > MOST_LINES:
+            kept = [*kept[:MOST_LINES], f"... and {len(kept) - MOST_LINES:,} more like these"]
+        self.lines = tuple(kept)
         super().__init__("\n".join(self.lines))
 
     @property
@@ -113,6 +148,8 @@ class Collector:
         except ValueError as error:
             text = str(error)
             self.lines.append(text if not entry or text.startswith(entry) else f"{entry}: {text}")
+        except OverflowError:
+            self.lines.append(f"{entry or 'an entry'}: a number beyond all measure given; it must be one of a shop")
 
     def raise_if_any(self):
         """Raise `Problems` with every line gathered, or do nothing.

@@ -2,6 +2,7 @@
 
 import textwrap
 
+from shop_calc.trade.problems import plain
 from shop_calc.trade.report_after import AFTER, after_the_night
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
 from shop_calc.units import show
@@ -49,7 +50,7 @@ def report(plan, system="both"):
         _warnings(plan, ("stop", "act", "note"), "After the pour", after=True), _warnings(plan, ("note",), "Good to know"),
         _foot(),
     ]  # fmt: skip
-    return "\n\n".join(part for part in parts if part) + "\n"
+    return plain("\n\n".join(part for part in parts if part)) + "\n"
 
 
 def _head(plan, system):

@@ -161,6 +161,9 @@ def read_job(path):
     path = Path(path)
     found = Collector()
     try:
+        if path.exists() and not (path.is_file() or path.is_dir()):
+            found.say(f"job file: {path} given; that is a device or a pipe, it must be a .toml file")
+            found.raise_if_any()
         if path.stat().st_size > LARGEST_FILE:
             found.add(str(path.name), f"{path.stat().st_size:,} bytes", f"at most {LARGEST_FILE:,} bytes, a job file")
             found.raise_if_any()

@@ -6,6 +6,8 @@ from pathlib import PurePosixPath, PureWindowsPath
 from shop_calc import defaults, units
 
 LONGEST_NAME = 300  # characters
+LARGEST_COUNT = 1_000_000  # of anything that is counted in a shop, and of minutes
+YEARS = (1900, 2200)  # days before and after a pour can still be reckoned
 _PER_SI = {"minutes": 60.0, "humidity": 100.0}  # what a person writes for one of ours
 
 
@@ -107,12 +109,13 @@ def _choice(field, given, entry):
 def _name(field, given, entry):
     if not isinstance(given, str) or not given.strip() or len(given) > LONGEST_NAME:
         raise ValueError(f"{entry}: {shown(given)} given; it must be a name in words")
-    return given.strip()
+    return "".join(sign for sign in given.strip() if sign.isprintable()).strip() or "unnamed"
 
 
 def _below(field, given, entry):
     """A path that stays below the folder of the job file, on every system."""
-    text = _name(field, given, entry)
+    _name(field, given, entry)
+    text = given.strip()
     forms = (PurePosixPath(text), PureWindowsPath(text))
     leaves = any(form.anchor or ".." in form.parts or text.startswith("~") for form in forms)
     if leaves or not text.isprintable():
@@ -121,13 +124,13 @@ def _below(field, given, entry):
 
 
 def _count(field, given, entry):
-    if isinstance(given, bool) or not isinstance(given, int):
+    if isinstance(given, bool) or not isinstance(given, int) or abs(given) > LARGEST_COUNT:
         raise ValueError(f"{entry}: {shown(given)} given; it must be a whole number, as in {field.name} = 2")
     return float(given)
 
 
 def _minutes(field, given, entry):
-    if isinstance(given, (int, float)) and not isinstance(given, bool):
+    if isinstance(given, (int, float)) and not isinstance(given, bool) and abs(given) <= LARGEST_COUNT:
         return float(given) / 60.0  # the name of the entry says minutes
     return units.parse(given, "duration", entry)
 
@@ -137,6 +140,8 @@ def _clock(field, given, entry):
         raise ValueError(f"{entry}: {shown(given)} given; it must be date and time, as in 2026-05-04T08:00:00")
     if given.tzinfo is not None:
         raise ValueError(f"{entry}: {given.isoformat()} given; it must be the clock on the wall, without a time zone")
+    if not YEARS[0] <= given.year <= YEARS[1]:
+        raise ValueError(f"{entry}: {given.isoformat()} given; it must be a year from {YEARS[0]} to {YEARS[1]}")
     return given
 
 

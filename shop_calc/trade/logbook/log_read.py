@@ -9,6 +9,7 @@ from shop_calc.trade.logbook import log_fields as cells
 from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event, LogProblem
 
 LONGEST_POUR_H = 96.0
+LARGEST_FILE = 50_000_000  # bytes; a life of pours has less
 JOINED_LINES = 20  # a cell with line breaks, as spreadsheets write them, is looked for over so many lines
 _LINE_END = re.compile(rb"\r\n|\n|\r")
 
@@ -71,6 +72,10 @@ def read_rows(path):
     """
     path = Path(path)
     try:
+        if path.exists() and not (path.is_file() or path.is_dir()):
+            raise ValueError("a device or a pipe")
+        if path.stat().st_size > LARGEST_FILE:
+            raise ValueError(f"more than {LARGEST_FILE:,} bytes")
         data = path.read_bytes()
     except FileNotFoundError:
         raise ValueError(f"shop log: {path} given; there is no such file") from None

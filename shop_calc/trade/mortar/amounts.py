@@ -23,6 +23,7 @@ BASES = {
     "bag mass": "bag",
     "powder": "bag",
 }
+LARGEST = 1_000_000_000  # no shop has a part or a mass of it
 LONGEST = 80  # characters; the longest amount a person writes has about 40
 NO_BASIS = 'a percent needs what it is a percent of: "of cement", "of binder", "of total mass" or "of volume"'
 
@@ -110,6 +111,9 @@ def parse_amount(text, material=None, entry="amount", bases=("binder", "cement",
     Common practice, no source.
     """
     if isinstance(text, (int, float)) and not isinstance(text, bool):
+        if not abs(text) < LARGEST:
+            raise ValueError(f"{entry}: {str(float(text)) if isinstance(text, float) else 'a huge number'} given; "
+                             f"it must be less than {LARGEST:,}")  # fmt: skip
         return _parts(float(text), str(text), entry, bases)
     if not isinstance(text, str) or not text.strip():
         raise ValueError(f"{entry}: {text!r} given; it must be an amount in quotes, {_examples(bases)}")

@@ -11,6 +11,7 @@ from shop_calc.trade.problems import Collector
 
 RECIPE_KEYS = ("parts", "doses", "face", "base", "w_cm", "water", "air")
 AIR_HIGHEST = 0.25  # judgement: a foam, not a mortar that can be trowelled
+W_CM_LOWEST = 0.1  # judgement: less water than this wets no powder
 W_CM_HIGHEST = 1.0  # above it the ratio is upside down: no mortar of the trade has more water than binder
 PART_BASES = ("part", "mass")
 DOSE_BASES = ("binder", "cement", "total mass")
@@ -127,6 +128,7 @@ def _water(table, entry, own, found):
                 f"at most {W_CM_HIGHEST:g}: is the ratio upside down? 2 parts powder to 1 part water is 0.5",
             )
         require(f"{entry}.w_cm", w_cm, 0, low_open=True)
+        require(f"{entry}.w_cm", w_cm, W_CM_LOWEST)
     return w_cm, water
 
 
