@@ -42,7 +42,7 @@ def two_layer_steps(length_m, width_m, thickness_m, face_m):
     Examples
     --------
     >>> round(two_layer_steps(1.524, 0.381, 0.0381, 0.00635)[-1].value, 5)
-    0.20118
+    0.20116
 
     References
     ----------
@@ -117,7 +117,7 @@ def warmth_steps(solids_kg, solids_c, water_kg, water_c, wanted_c):
     Examples
     --------
     >>> round(warmth_steps(31.4, 21.1, 5.1, 15.0, 15.6)[3].value, 5)
-    18.50895
+    18.50923
 
     References
     ----------
