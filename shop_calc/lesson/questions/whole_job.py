@@ -84,6 +84,20 @@ def bags_back(bought, volume_m3, bag_yield_m3, allowance_fraction):
     return float(bought - bags(volume_m3, bag_yield_m3, allowance_fraction).count)
 
 
+def _bags_back_steps(bought, volume_m3, bag_yield_m3, allowance_fraction):
+    made = bags(volume_m3, bag_yield_m3, allowance_fraction)
+    sizes = (("V", volume_m3, "m3"), ("a", allowance_fraction, "-"), ("Y", bag_yield_m3, "m3"))
+    back = bags_back(bought, volume_m3, bag_yield_m3, allowance_fraction)
+    return (
+        Step("exact_count", "n", "V * (1 + a) / Y", sizes, made.exact_count, "-", "derived", "arithmetic",
+             "the volume with its extra, over the yield of a bag"),
+        Step("opened", "N", "by rounding n up to whole bags", (("n", made.exact_count, "-"),), float(made.count), "-",
+             "derived", "arithmetic", "bags that are opened"),
+        Step("back", "R", "B - N", (("B", bought, "-"), ("N", float(made.count), "-")), back, "-", "derived", "arithmetic",
+             "bags that go back"),
+    )  # fmt: skip
+
+
 def before_leaving_h(done_h, loads, interval_h, clean_h):
     """How long before leaving the first water goes in.
 
@@ -302,6 +316,7 @@ QUESTIONS = (
         ),
         hints=("How many bags does the piece need?", "Round up, then count what is left."),
         tolerance=0.001,
+        working=_bags_back_steps,
     ),
     Question(
         "waiting",
