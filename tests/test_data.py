@@ -30,6 +30,6 @@ def test_every_entry_of_a_job_file_is_described(section):
 
 
 def test_no_file_is_without_a_place():
-    known = {"defaults.csv", "day_cloud.csv", "materials.csv", "rod_steps.csv", "glossary.csv", "README.md"}
+    known = {"defaults.csv", "day_cloud.csv", "materials.csv", "rod_steps.csv", "glossary.csv", "ledger.csv", "README.md"}
     assert {path.name for path in FOLDER.iterdir() if path.is_file()} <= known
     assert {path.name for path in FOLDER.iterdir() if path.is_dir()} <= {"jobs", "logs", "open", "published", "recipes"}
