@@ -19,7 +19,7 @@ from shop_calc.trade.plan import make_plan
 _CSS = """<style>
 .shop-job{max-width:920px;padding:10px 12px 12px;box-sizing:border-box;overflow:visible;
  border:1px solid var(--jp-border-color2,#d5d9de);border-radius:8px}
-.shop-job .widget-html-content{line-height:1.4}
+.shop-job .widget-html-content{line-height:1.4;overflow-wrap:anywhere}
 .shop-job .widget-label{white-space:normal;text-align:left;font-size:14px}
 .shop-job input,.shop-job select,.shop-job textarea{font-size:14px}
 .shop-job .shop-fields{flex-flow:row wrap;overflow:visible}
