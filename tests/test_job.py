@@ -84,6 +84,7 @@ def test_us_and_si_entries_give_the_same_plan():
         ({"piece": None}, "[piece]: nothing given"),
         ({"piece": 3}, "[piece]: 3 given; it must be a part of the file"),
         ({"room": None}, "[[room]]: nothing given"),
+        ({"room": []}, "[[room]]: nothing given"),
         ({"roof": {}}, "roof: no such entry; did you mean 'room'?"),
         ({"piece__lenght": "5 ft"}, "piece.lenght: no such entry; did you mean 'length'?"),
         ({"piece__length": "5"}, "piece.length: '5' given; it has no unit"),

@@ -101,3 +101,25 @@ def test_a_link_out_of_the_folder_a_missing_log_and_a_job_without_a_folder_are_s
         make_plan(parse_job(BENCH + '\n[log]\nfile = "link.csv"\n'))
     with pytest.raises(ValueError, match="no such file"):
         make_plan(read_job(demo_job("garden_bench_top")), tmp_path / "none.csv")
+
+
+def test_practice_pours_do_not_move_a_real_plan(tmp_path):
+    """A pour rehearsed with the model can teach nothing about mortar."""
+    from shop_calc import defaults
+    from shop_calc.trade.jobs.job import demo_job, read_job
+    from shop_calc.trade.logbook.log_write import append_events
+    from shop_calc.trade.plan import make_plan
+    from shop_calc.trade.rehearsal.bench import begin
+    from shop_calc.trade.rehearsal.policies import by_cues, work_through
+    from shop_calc.trade.rehearsal.rows import log_events
+
+    real = (defaults.data_folder() / "logs" / "eight_pours.csv").read_bytes()
+    path = tmp_path / "log.csv"
+    path.write_bytes(real)
+    append_events(path, log_events(work_through(begin("a code", "mild"), by_cues)))
+    job = read_job(demo_job("garden_bench_top"))
+    alone, mixed = make_plan(job, defaults.data_folder() / "logs" / "eight_pours.csv"), make_plan(job, path)
+    assert mixed.log.rehearsed_count == 1
+    assert any("practice pour left out" in line.text for line in mixed.advice)
+    for one, other in zip(alone.day.stages, mixed.day.stages, strict=True):
+        assert other.likely_from_h == one.likely_from_h

@@ -96,7 +96,7 @@ def bow_words(result, system="both"):
     --------
     >>> print(bow_words(dried(0.0381, 1.5709, 0.45, 0.62608), "si"))
     Both faces dry: 4.86 mm. Only the top dry: 6.77 mm, high.
-    The base shrinks by 564 (EN 1992) or 992 (ACI 209) millionths; the face by more, for it has no stone.
+    The base shrinks by 564 (EN 1992) or 1022 (ACI 209) millionths; the face by more, for it has no stone.
 
     References
     ----------

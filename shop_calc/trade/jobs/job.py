@@ -272,7 +272,7 @@ def check_job(entries):
     cutouts = _rows(found, assumed, "piece.cutout", piece.get("cutout", []))
     rooms = _rows(found, assumed, "room", entries.get("room", []))
     sections["cost"] = read_costs(found, entries.get("cost", {}))
-    if not rooms and "room" not in entries:
+    if not rooms and entries.get("room", []) == []:
         found.say("[[room]]: nothing given; the file must have at least one row for the air")
     _sizes(found, "piece", piece, sections.get("piece", {}).get("outline"))
     for number, (row, values) in enumerate(zip(_tables(piece.get("cutout", [])), cutouts, strict=True), 1):

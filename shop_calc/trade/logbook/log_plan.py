@@ -8,6 +8,7 @@ from shop_calc.trade.logbook.calibrate import Calibration, calibrate
 from shop_calc.trade.logbook.shop_log import ShopLog, read_log
 
 _SHOWN = 3  # bad rows told one by one
+PRACTICE = "practice pour"  # how the note of a rehearsed pour's first row begins
 
 
 @dataclass(frozen=True)
@@ -22,6 +23,8 @@ class LogUse:
         The log as it was read [as its fields].
     face, base : Calibration
         What it says of each layer [as its fields].
+    rehearsed_count : int
+        Practice pours in it, which are left out [-].
 
     Examples
     --------
@@ -37,6 +40,7 @@ class LogUse:
     log: ShopLog
     face: Calibration
     base: Calibration
+    rehearsed_count: int = 0
 
     @property
     def inputs_bands(self):
@@ -125,8 +129,15 @@ def use_log(log, recipe, thickness_m, name="the shop log"):
     ----------
     As shop_calc.trade.logbook.calibrate.
     """
+    rehearsed = {pour.pour_id for pour in log.pours if pour.events[0].note.startswith(PRACTICE)}
+    if rehearsed:  # the model's own pours would teach the model itself
+        log = replace(
+            log,
+            events=tuple(event for event in log.events if event.pour_id not in rehearsed),
+            pours=tuple(pour for pour in log.pours if pour.pour_id not in rehearsed),
+        )
     face, base = (calibrate(log, recipe, layer, thickness_m=thickness_m) for layer in ("face", "base"))
-    return LogUse(name, log, face, base)
+    return LogUse(name, log, face, base, len(rehearsed))
 
 
 def with_log(inputs, use):
@@ -200,6 +211,13 @@ def log_advice(use, before, after):
         ]  # fmt: skip
     else:
         lines = [_changed(use, before, after)]
+    if use.rehearsed_count:
+        lines.append(
+            Advice(
+                "note", "log", f"{use.name}: {_count(use.rehearsed_count, 'practice pour')} left out.",
+                "A rehearsed pour comes from this model: it can teach nothing about mortar.", "derived", "note of its first row",
+            )
+        )  # fmt: skip
     if use.log.problems:
         lines.append(
             Advice(
