@@ -17,9 +17,10 @@ from shop_calc import units
 from shop_calc.lesson.banks import bank
 from shop_calc.lesson.sheet import sheet_html
 from shop_calc.science import absolute_volume, heat_balance, maturity, water_ratio
-from shop_calc.trade.jobs.job import parse_job
+from shop_calc.trade.jobs.job import check_job, parse_job
 from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.plan import make_plan
 from shop_calc.trade.problems import Problems
 from shop_calc.trade.report import report
 
@@ -273,3 +274,16 @@ def test_what_is_printed_of_a_size_is_what_a_tape_says():
     assert units.parse("10 3/8 in", "length") * 1000 == pytest.approx(263.5, abs=0.05)
     with pytest.raises(ValueError, match="2-3/4 or 1-1/4"):
         units.parse("11/4", "length")
+
+
+def test_a_room_outside_the_charts_of_evaporation_says_so():
+    # the charts end at 25 mph (11.2 m/s) and 100 °F (38 °C)
+    def said(**room):
+        table = case_jobs.entries("plain")
+        table["room"][0] |= room
+        return [line.reason for line in make_plan(check_job(table)).advice if "outside the charts" in line.text]
+
+    assert said(wind="24.9 mph") == [] == said(air="100 F")
+    (windy,) = said(wind="26 mph")
+    (hot,) = said(air="102 F")
+    assert "wind 26 mph" in windy and "air" in hot and "25" in windy

@@ -35,6 +35,6 @@ def test_each_kind_is_planted_once():
 def test_a_module_can_be_read_after_each_error(name):
     source = (Path(__file__).parents[1] / "shop_calc" / name).read_text(encoding="utf-8")
     made = planted(source)
-    assert len(made) > 5
+    assert len(made) > 2
     for text in made.values():
         assert text != source and ast.parse(text)

@@ -22,6 +22,7 @@ from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.mortar.mix import Mix, build_mix
 from shop_calc.trade.mortar.recipe import Recipe, recipe
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.plan_advice import air_advice, form_advice
 from shop_calc.trade.problems import Collector
 from shop_calc.trade.shape.form import Form, build_form
 from shop_calc.trade.shape.layers import Layers, split_layers
@@ -170,9 +171,10 @@ def make_plan(job, log=None):
     )  # fmt: skip
     after = after_the_trowel(job, piece, layers, mix, batch, day, cure)
     lines = [
-        *piece_advice(piece, layers, mix.largest_stone_m), *_form_advice(), *mix.advice, *batch.advice,
+        *piece_advice(piece, layers, mix.largest_stone_m), *form_advice(), *mix.advice, *batch.advice,
         *bag_advice(_recipe(job), batch), *log_lines, *_day_advice(day),
-        *drying.advice, *cure.advice, *_use_advice(job), *(line for part in after for line in part.advice),
+        *air_advice(day.samples.inputs.room), *drying.advice, *cure.advice, *_use_advice(job),
+        *(line for part in after for line in part.advice),
     ]  # fmt: skip
     advice = tuple(sorted(dict.fromkeys(lines), key=lambda line: LEVELS.index(line.level)))
     working = (
@@ -309,16 +311,6 @@ def day_inputs(job, layers, batch):
         job.day["hands"],
         batch.water.base_temp_c,
     )
-
-
-def _form_advice():
-    return (
-        Advice(
-            "note", "form", "Look over the coated boards: seal every pinhole, scratch and sawn edge, and let it dry.",
-            "Sugar that water draws out of bare wood can keep the face from setting at that spot.", "practice",
-            "common practice, no source",
-        ),
-    )  # fmt: skip
 
 
 def _day_advice(day):
