@@ -215,7 +215,8 @@ def log_advice(use, before, after):
         lines.append(
             Advice(
                 "note", "log", f"{use.name}: {_count(use.rehearsed_count, 'practice pour')} left out.",
-                "A rehearsed pour comes from this model: it can teach nothing about mortar.", "derived", "note of its first row",
+                "A rehearsed pour comes from this model: it can teach nothing about mortar.", "derived",
+                "note of its first row",
             )
         )  # fmt: skip
     if use.log.problems:
