@@ -13,7 +13,7 @@ os.environ["SHOP_CALC_WORK"] = tempfile.mkdtemp(prefix="shop-calc-tests-")
 # every push and always draws the same ones; "slow" is for a night: HYPOTHESIS_PROFILE=slow python -m pytest tests
 _QUIET = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow, HealthCheck.data_too_large]}
 settings.register_profile("ci", max_examples=100, derandomize=True, **_QUIET)
-settings.register_profile("slow", max_examples=2000, **_QUIET)
+settings.register_profile("slow", max_examples=1000, **_QUIET)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci"))
 
 
