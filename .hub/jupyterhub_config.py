@@ -24,7 +24,17 @@ people = [line.split() for line in CLASS_LIST.read_text(encoding="utf-8").splitl
 students = {words[0] for words in people if words[1:] != ["instructor"]}
 instructors = {words[0] for words in people} - students
 c.Authenticator.allowed_users = students | instructors
-c.JupyterHub.load_groups = {"students": {"users": sorted(students)}, "instructors": {"users": sorted(instructors)}}
+c.Authenticator.allow_existing_users = False  # who was struck off the list stays out
+# Groups are taken from the list anew at each sign-in. (Named in load_groups, a former instructor would stay one.)
+c.Authenticator.manage_groups = True
+
+
+def groups_of_the_list(authenticator, handler, signed_in):
+    signed_in["groups"] = ["instructors" if signed_in["name"] in instructors else "students"]
+    return signed_in
+
+
+c.Authenticator.post_auth_hook = groups_of_the_list
 c.JupyterHub.load_roles = [
     {  # sees who is there, starts and stops a stuck server; does not open anybody's files
         "name": "instructor",

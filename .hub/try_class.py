@@ -215,6 +215,19 @@ def idle_ends(trial, one):
     check(one.text_of(LESSON) == words, "idle server ended: the files are there when the student is back")
 
 
+def list_changed(trial):
+    """Strike one name off the class list, make the instructor a student, and start the hub again."""
+    trial.hub.kill()
+    trial.hub.wait()
+    (trial.base / "class.txt").write_text("\n".join([*trial.names[:-1], "shopteacher"]))
+    trial.start()
+    check(not Student(PORT, trial.names[-1], trial.password).comes_in(), "a name struck off the class list is refused")
+    teacher = Student(PORT, "shopteacher", trial.password)
+    teacher.sign_in()
+    rows = teacher.get("/hub/api/users")
+    check(rows.status_code == 403 or len(rows.json()) <= 1, "who is no instructor any more does not see the class")
+
+
 def main():
     """Run it all; end with 1 when something did not hold."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
@@ -247,6 +260,7 @@ def main():
         nothing_lost(trial, one)
         lessons_renewed(trial, one)
         idle_ends(trial, one)
+        list_changed(trial)
     finally:
         trial.end()
     print(f"\n{len(failed)} failed" if failed else "\nall held")
