@@ -79,9 +79,11 @@ def test_windier_is_more_evaporation(table, mph):
     wind = int(table["room"][0]["wind"].split()[0])
     still, windy = plan(table), plan(changed(table, room__wind=f"{wind + mph} mph"))
     assert windy.drying.peak_kg_m2_h >= still.drying.peak_kg_m2_h - SLACK
-    # an hour of the night takes more; the night itself is shorter where wind has cooled the mortar and held the trowel up
-    hourly = [one.cure.choice("open").bound_kg_m2 / (one.cure.until_h - one.cure.from_h) for one in (still, windy)]
-    assert hourly[1] >= (1.0 if mph >= 3 else 0.99) * hourly[0]  # a breath more cools almost as much as it carries off
+    # over the night no less, unless wind has cooled the mortar, held the trowel up and made the night shorter; then an
+    # hour of it takes no less. Both stop at the water that is there.
+    bounds = [one.cure.choice("open").bound_kg_m2 for one in (still, windy)]
+    hourly = [bound / (one.cure.until_h - one.cure.from_h) for bound, one in zip(bounds, (still, windy), strict=True)]
+    assert bounds[1] >= bounds[0] - SLACK or hourly[1] >= 0.99 * hourly[0]
 
 
 @PLANS
