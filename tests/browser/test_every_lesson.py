@@ -1,5 +1,6 @@
 """Every notebook in a real browser: it runs, nothing goes wrong, nothing leaves the machine, its block answers."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -16,15 +17,23 @@ def expect():
     return expect
 
 
-def _names(page, root):
-    """Role and name of everything below `root` that a screen reader would stop at."""
-    return root.evaluate(
-        """root => [...root.querySelectorAll('input, select, button, [role=slider], img')].map(e => [
-            e.tagName.toLowerCase(),
-            e.getAttribute('aria-label') || e.getAttribute('alt') || e.getAttribute('title') || e.textContent.trim()
-              || (e.labels && e.labels.length ? e.labels[0].textContent.trim() : '')
-              || (e.id && document.querySelector(`label[for="${e.id}"]`) || {textContent: ''}).textContent.trim()])"""
-    )
+def _read_aloud(block):
+    """What the browser tells a screen reader of a block, in reading order: (role, name)."""
+    lines = (line.strip().removeprefix("- ") for line in block.aria_snapshot().splitlines())
+    return [(role, name) for role, name in re.findall(r'^(\w+)(?: "([^"]*)")?', "\n".join(lines), re.MULTILINE)]
+
+
+def _check_reading(block):
+    told = _read_aloud(block)
+    roles = [role for role, _ in told]
+    for role in ("spinbutton", "textbox", "combobox", "button", "img"):
+        assert all(name.strip() for each, name in told if each == role), f"a {role} without a name: {told}"
+    assert "status" in roles or "alert" in roles
+    if "img" in roles:  # entries first, then the words, then the picture
+        words = roles.index("status") if "status" in roles else roles.index("alert")
+        assert words < roles.index("img")
+        if "spinbutton" in roles:
+            assert roles.index("spinbutton") < words
 
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
@@ -41,8 +50,7 @@ def test_it_runs_and_its_block_answers_to_keys_and_typing(run_all, page, expect,
 
 def _drive(page, block, expect):
     words, picture = block.locator('[role="status"], [role="alert"]').first, block.get_by_role("img")
-    for tag, name in _names(page, block):
-        assert name or tag == "div", f"{tag} without a name"
+    _check_reading(block)
     if block.get_by_role("slider").count() == 0:  # a form or a bench of buttons has a test of its own
         return
     start = words.text_content()
