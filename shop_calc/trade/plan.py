@@ -343,7 +343,7 @@ def _day_advice(day):
                 f"Last steel is likely until {last:%a %H:%M}.", "derived", "the plan of the day",
             )
         )  # fmt: skip
-    if any(temp < 0 for temp in day.samples.inputs.room.air_temp_c):
+    if any(temp <= 0 for temp in day.samples.inputs.room.air_temp_c):
         lines.append(
             Advice(
                 "stop", "day", "Do not pour into frost; keep the piece from freezing until it has 500 psi and a day more.",

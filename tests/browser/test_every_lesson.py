@@ -7,7 +7,7 @@ import pytest
 from test_block_in_lab import nothing_wrong
 
 WORKBOOKS = Path(__file__).parents[2] / "workbooks"
-NOTEBOOKS = sorted(WORKBOOKS.glob("*.ipynb"))
+NOTEBOOKS = [path for path in sorted(WORKBOOKS.glob("*.ipynb")) if '"cell_type": "code"' in path.read_text("utf-8")]
 
 
 @pytest.fixture
