@@ -84,5 +84,5 @@ def test_nothing_is_written_that_cannot_be_read():
     with pytest.raises(Problems, match="did you mean 'length'"):
         job_text({**BENCH, "piece": {**BENCH["piece"], "lenght": "5 ft"}})
     for value in (float("nan"), None, {1, 2}):
-        with pytest.raises(ValueError, match="mix.recipe"):
+        with pytest.raises(ValueError, match=r"mix\.recipe"):
             job_text({**BENCH, "mix": {**BENCH["mix"], "recipe": {"w_cm": value}}})

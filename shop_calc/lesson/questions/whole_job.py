@@ -354,7 +354,8 @@ QUESTIONS = (
             word(TENT_DROPS, "The wrinkles stay where they are. Which places stay wetter all the while?"),
         ),
         hints=("Compare what lay under the contact and under the air gap.", "No dirt is needed: moisture is enough."),
-        reason="Wet and dry the whole face a few times; a test patch before any cleaner. Next time damp fabric in full contact.",
+        reason="Wet and dry the whole face a few times; a test patch before any cleaner. "
+        "Next time damp fabric in full contact.",
     ),
     Question(
         "late",
