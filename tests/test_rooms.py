@@ -73,5 +73,5 @@ def test_trade_opens_without_drawing_widgets_or_heavy_libraries():
 
 
 def test_modules_stay_short():
-    long = {path.name: len(path.read_text().splitlines()) for path in FILES}
+    long = {str(path.relative_to(ROOT)): len(path.read_text().splitlines()) for path in FILES}
     assert {name: count for name, count in long.items() if count > 400} == {}

@@ -1,32 +1,22 @@
 """Lesson 11: a practice pour on the page, its look back as tables and ribbons, one act moved by half an hour."""
 
-from math import pi
 
-from shop_calc import defaults
+from shop_calc.lesson.moves.pour_moved import MOVABLE, mover, mover_words, moving_mark  # noqa: F401  found here too
+from shop_calc.lesson.moves.pour_shown import ribbon_of, shown_stages
+from shop_calc.lesson.moves.pour_thumb import later_at_bench_h, thumb_force_band_kg  # noqa: F401  likewise
 from shop_calc.lesson.pictures.at_the_bench import BenchView
-from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.pour_ribbon import PourRibbon
 from shop_calc.lesson.said import Said
 from shop_calc.lesson.table import table
 from shop_calc.trade.rehearsal.account import account, now_words
 from shop_calc.trade.rehearsal.bench import begin
 from shop_calc.trade.rehearsal.consequences import CONSEQUENCES
-from shop_calc.trade.rehearsal.damage import TRACE, damage_words
+from shop_calc.trade.rehearsal.damage import damage_words
 from shop_calc.trade.rehearsal.debrief import debrief
 from shop_calc.trade.rehearsal.policies import POLICIES, work_through
-from shop_calc.trade.rehearsal.replay import diary_text, moved
+from shop_calc.trade.rehearsal.replay import diary_text
 from shop_calc.trade.rehearsal.reveal import true_stages
 from shop_calc.trade.rehearsal.words import ACTS
-
-# Stages that a ribbon of a practice pour shows: those that a person decides on.
-SHOWN = ("face", "strip", "first_steel", "last_steel", "stop")
-MOVABLE = {
-    "the face": ("face", "spread"),
-    "the first side off": ("strip", "strip"),
-    "the first steel": ("first_steel", "steel"),
-    "the last steel": ("last_steel", "steel"),
-}
-QUARTER_INCH_M = 0.00635  # by definition of the inch
 
 
 def steel_allowed_h(state):
@@ -144,15 +134,6 @@ def bench_view(state):
     )
 
 
-def _shown(stages):
-    return [stage for stage in stages if stage.key in SHOWN]
-
-
-def _ribbon(found, title):
-    pour = found.state.pour
-    return PourRibbon(_shown(found.stages), _shown(found.planned), pour.water_in, pour.room, title)
-
-
 def pour_ribbon(state, title=""):
     """Lay the truth of a pour over what was seen and done.
 
@@ -179,8 +160,8 @@ def pour_ribbon(state, title=""):
     Common practice, no source.
     """
     found = debrief(state)
-    picture = _ribbon(found, title or f"The pour {found.state.pour.code}")
-    picture.update(_shown(found.stages), seen=found.looks, done=found.marks)
+    picture = ribbon_of(found, title or f"The pour {found.state.pour.code}")
+    picture.update(shown_stages(found.stages), seen=found.looks, done=found.marks)
     return picture
 
 
@@ -308,9 +289,9 @@ def class_ribbon(pooled, title="The class"):
     ----------
     Common practice, no source.
     """
-    picture = PourRibbon(_shown(pooled.stages), _shown(pooled.planned), pooled.water_in, pooled.room, title)
+    picture = PourRibbon(shown_stages(pooled.stages), shown_stages(pooled.planned), pooled.water_in, pooled.room, title)
     done = [(key, at_h, good) for key, marks in pooled.hours_h.items() for at_h, good in marks]
-    picture.update(_shown(pooled.stages), done=done)
+    picture.update(shown_stages(pooled.stages), done=done)
     return picture
 
 
@@ -374,194 +355,3 @@ def class_words(pooled):
     for key, many in pooled.shows.items():
         lines.append(f"{CONSEQUENCES[key].title}: on {many}.")
     return Said("\n".join(lines if pooled.shows else [*lines, "On none of them anything shows."]))
-
-
-def mover(state):
-    """Give the model of the block: one act of a finished pour at another hour, all before it as it was.
-
-    Parameters
-    ----------
-    state : State
-        A finished pour [as its fields].
-
-    Returns
-    -------
-    callable
-        `model(which, later_h)`, gives the name, the hour as done, and what it would have done [-, h, Instead].
-
-    Raises
-    ------
-    ValueError
-        When the act was never done in that pour.
-
-    Examples
-    --------
-    >>> from shop_calc.trade.rehearsal.policies import by_cues
-    >>> end = work_through(begin("oak", "mild"), by_cues)
-    >>> mover(end)("the first steel", -0.5)[2].words
-    'air and water under a closed skin, bad'
-
-    References
-    ----------
-    Computed anew on the same hidden day.
-    """
-    numbers = {}
-    for row in debrief(state).decisions:
-        for name, (stage, word) in MOVABLE.items():
-            if (row.stage, row.word) == (stage, word) and name not in numbers:
-                numbers[name] = _line(state, row)
-
-    def model(which, later_h):
-        if which not in numbers:
-            raise ValueError(f"{which}: it was not done in this pour")
-        number = numbers[which]
-        return which, state.diary[number].hour_h, moved(state, number, later_h)
-
-    return model
-
-
-def _line(state, row):
-    return next(
-        number
-        for number, entry in enumerate(state.diary)
-        if entry.word == row.word and abs(entry.hour_h - row.at_h) < 1e-9
-    )
-
-
-def mover_words(state):
-    """Give the words of the block.
-
-    Parameters
-    ----------
-    state : State
-        The pour that the model has [as its fields].
-
-    Returns
-    -------
-    callable
-        `words(result, system)`, gives what shows, and why [-].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.rehearsal.policies import by_cues
-    >>> end = work_through(begin("oak", "mild"), by_cues)
-    >>> mover_words(end)(mover(end)("the first steel", 0.0), "both").splitlines()[0][-8:]
-    'no harm.'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    clock = state.pour.clock
-
-    def words(result, system="both"):
-        which, _, instead = result
-        lines = [f"{which[0].upper()}{which[1:]} at {clock(instead.at_h):%H:%M}: {instead.words}."]
-        lines += [item.reason for item in instead.damage if item.severity > 0.0]
-        return "\n".join(lines)
-
-    return words
-
-
-def moving_mark(state, title=""):
-    """Give the picture of the block: the true windows, and the act where it is moved to.
-
-    Parameters
-    ----------
-    state : State
-        The pour that the model has [as its fields].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Follow
-        Takes what the model gives [-].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.rehearsal.policies import by_cues
-    >>> end = work_through(begin("oak", "mild"), by_cues)
-    >>> picture = moving_mark(end, "Moved")
-    >>> picture.update(mover(end)("the first steel", 0.0))
-    >>> picture.alt[:6]
-    'Moved.'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    found = debrief(state)
-    stages = _shown(found.stages)
-
-    def read(result):
-        which, _, instead = result
-        good = not any(item.severity >= TRACE for item in instead.damage)
-        return stages, {"done": [(MOVABLE[which][0], instead.at_h, good)]}
-
-    return Follow(_ribbon(found, title), read)
-
-
-def later_at_bench_h(seen_h, ratio, exponent=None):
-    """Say when the face will have grown so many times stiffer, on a bench that stays as warm as it is.
-
-    Not for a room that changes: then look, and do not reckon.
-
-    Parameters
-    ----------
-    seen_h : float
-        When the softer sign was seen, hours after the water of the face [h].
-    ratio : float
-        How many times the resistance has to grow [-].
-    exponent : float, optional
-        Exponent of the set curve; that of the table if left out [-].
-
-    Returns
-    -------
-    float
-        Hours after the water of the face [h].
-
-    Examples
-    --------
-    >>> f"{later_at_bench_h(2.5, 3.0):.4f}"
-    '2.9248'
-
-    References
-    ----------
-    Power law of ASTM C403/C403M, at one temperature.
-    """
-    power = defaults.get("set_exponent").value if exponent is None else exponent
-    return seen_h * ratio ** (1.0 / power)
-
-
-def thumb_force_band_kg(thumb_radius_m=0.010):
-    """Reckon how hard a thumb presses, from the print that it leaves.
-
-    Parameters
-    ----------
-    thumb_radius_m : float
-        Radius of the ball of the thumb; half its width [m].
-
-    Returns
-    -------
-    tuple of float
-        Low, likely and high reading of a scale under the thumb [kg].
-
-    Examples
-    --------
-    >>> [f"{mass:.3f}" for mass in thumb_force_band_kg()]
-    ['1.914', '3.829', '7.658']
-
-    Notes
-    -----
-    A ball of radius r sunk by d touches a circle of pi (2 r d - d2); a quarter inch deep, at the resistance of the
-    table with its band.
-
-    References
-    ----------
-    Derived from the cues of data/defaults.csv; judgement.
-    """
-    depth = QUARTER_INCH_M
-    area_m2 = pi * (2.0 * thumb_radius_m * depth - depth**2)
-    row = defaults.si_band("thumb_print_pr")
-    return tuple(pa * area_m2 / 9.80665 for pa in row)
