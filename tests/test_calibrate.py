@@ -8,13 +8,16 @@ from datetime import datetime, timedelta
 import numpy as np
 import pytest
 from made_logs import Mortar, made_log
+from scipy.optimize import approx_fprime
 
 from shop_calc import defaults
 from shop_calc.science import setting
 from shop_calc.trade.logbook.calibrate import calibrate
-from shop_calc.trade.logbook.log_ages import PourFacts, energy_place, log_age_curves
+from shop_calc.trade.logbook.log_ages import PourFacts, energy_place, log_age_curves, pour_facts
 from shop_calc.trade.logbook.log_trust import trust_words
-from shop_calc.trade.logbook.set_fit import NAMES, fit_set, mean_share
+from shop_calc.trade.logbook.set_fit import fit_set
+from shop_calc.trade.logbook.set_places import NAMES, mean_share
+from shop_calc.trade.logbook.set_posterior import Posterior
 from shop_calc.trade.logbook.shop_log import Event, append_events, gather_pours, read_log
 from shop_calc.trade.timeline.cloud import day_cloud, spread
 
@@ -67,6 +70,19 @@ def test_known_mortars_come_back_inside_their_bands_at_the_nominal_rate(pours, r
     spare = 3 * np.sqrt(0.9 * 0.1 / LOGS)
     for name, count in inside.items():
         assert 0.88 - spare <= count / LOGS <= 0.9 + spare, (name, count / LOGS)
+
+
+def test_the_slope_of_the_posterior_is_that_of_its_height():
+    # against differences of the height (scipy.optimize.approx_fprime), away from the middle, where a band has a kink
+    rows = made_log(np.random.default_rng(3), Mortar(), 5, recipe=RECIPE, rods=4)
+    facts, _ = pour_facts(gather_pours(rows), "face", defaults.si("slab_thickness"))
+    assert any(one.between for one in facts) and any(one.readings for one in facts)
+    for left_out in (None, 2):
+        posterior = Posterior(facts)
+        posterior.left_out = left_out
+        for place in ([0.3, -0.4, 0.5], [-2.0, 1.0, -0.2], [0.7, 0.1, -1.2], [2.5, -2.0, 1.5]):
+            slope = posterior.with_slope(np.array(place))[1]
+            assert slope == pytest.approx(approx_fprime(np.array(place), posterior, 1e-6), rel=1e-4, abs=1e-3)
 
 
 def test_no_log_is_exactly_the_defaults():

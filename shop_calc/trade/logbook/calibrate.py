@@ -9,7 +9,9 @@ from shop_calc.science import set_records
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.logbook.log_ages import pour_facts
 from shop_calc.trade.logbook.log_trust import trust_words
-from shop_calc.trade.logbook.set_fit import NAMES, Posterior, SetFit, fit_set, places_without_each
+from shop_calc.trade.logbook.set_fit import SetFit, fit_set, places_without_each
+from shop_calc.trade.logbook.set_places import NAMES
+from shop_calc.trade.logbook.set_posterior import Posterior
 
 LAYERS = ("face", "base")
 _FAR_READING, _FAR_CUE = 3.0, 0.02  # judgement: beyond these a row is named
@@ -176,7 +178,7 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
 
     Notes
     -----
-    Model and likelihood: shop_calc.trade.logbook.set_fit. Without a pour the bands are those of the defaults table, to
+    Model and likelihood: shop_calc.trade.logbook.set_posterior. Without a pour the bands are those of the defaults table, to
     the last digit. The log has no thickness of the piece: 1/2 in more or less moves ages by a few percent in a room
     that is far from the mix temperature; a surface temperature in the log takes that away. A plan draws initial set
     and exponent from their bands one by one, though a fit knows them together: its windows are up to a tenth wider

@@ -13,7 +13,7 @@ from shop_calc.trade.timeline.set_clock import STEP_S
 
 # Ages are worked out at these activation energies; in between a polynomial runs through all five, within 1e-5.
 _ENERGIES_J_MOL = np.array([16_000.0, 26_000.0, 38_000.0, 50_000.0, 62_000.0])
-_UNIT_J_MOL = 10_000.0
+ENERGY_UNIT_J_MOL = 10_000.0
 _LEAST_H = 0.02
 
 
@@ -208,4 +208,4 @@ def energy_place(activation_energy_j_mol):
     ----------
     Derived.
     """
-    return (activation_energy_j_mol - defaults.si("activation_energy")) / _UNIT_J_MOL
+    return (activation_energy_j_mol - defaults.si("activation_energy")) / ENERGY_UNIT_J_MOL

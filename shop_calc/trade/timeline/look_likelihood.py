@@ -111,3 +111,31 @@ def log_prior_of_set(deviation):
     usual = -0.5 * np.square(deviation) + np.log(1.0 - share)
     odd = -0.5 * np.square(deviation / wide) + np.log(share / wide)
     return np.logaddexp(usual, odd)
+
+
+def prior_pull_of_set(deviation):
+    """How hard the prior of initial set pulls back to the middle of the band.
+
+    Parameters
+    ----------
+    deviation : float or array
+        Place in the band, in its standard deviations [-].
+
+    Returns
+    -------
+    float or array
+        Minus the derivative of `log_prior_of_set` [-].
+
+    Examples
+    --------
+    >>> f"{prior_pull_of_set(1.0):.5f}"
+    '0.99242'
+
+    References
+    ----------
+    Derived from `log_prior_of_set`.
+    """
+    share, wide = defaults.si("odd_mix_share"), defaults.get("odd_mix_width").value
+    usual = -0.5 * np.square(deviation) + np.log(1.0 - share)
+    is_usual = np.exp(usual - log_prior_of_set(deviation))
+    return deviation * (is_usual + (1.0 - is_usual) / wide**2)
