@@ -4,7 +4,9 @@ import math
 import re
 import subprocess
 import sys
+from functools import cache
 
+import make_unit_lines
 import numpy as np
 import pint
 import pytest
@@ -13,7 +15,12 @@ from hypothesis import strategies as st
 from scipy import constants
 
 from shop_calc import units
-from shop_calc.units import names, words
+from shop_calc.units import factors, names, words
+
+
+@cache
+def pint_units():
+    return pint.UnitRegistry()
 
 
 def test_factors_agree_with_scipy():
@@ -70,7 +77,7 @@ def test_thermometers_have_their_offset(fahrenheit, celsius):
     assert units.convert(fahrenheit, "F", "C") == pytest.approx(celsius, abs=1e-12)
     assert units.convert(celsius, "C", "F") == pytest.approx(fahrenheit, abs=1e-12)
     assert units.convert(celsius, "C", "K") == pytest.approx(celsius + 273.15, abs=1e-12)
-    registry = pint.UnitRegistry()
+    registry = pint_units()
     outside = registry.Quantity(fahrenheit, registry.degF).to(registry.degC).magnitude
     assert units.convert(fahrenheit, "F", "C") == pytest.approx(outside, abs=1e-9)
 
@@ -98,9 +105,15 @@ def test_what_cannot_be_converted_says_so():
         units.convert(1, "kg", "N")
 
 
+def test_every_kept_line_is_what_pint_says():
+    assert make_unit_lines.FILE.read_text(encoding="utf-8") == make_unit_lines.text()
+    assert factors.line("mile", "feet") == (5280.0, 0.0)  # asked of pint: not kept
+    assert ("mi", "ft") not in factors.LINES and ("lb", "kg") in factors.LINES
+
+
 def test_every_unit_of_the_table_is_known_to_pint():
     for name in words.PINT:
-        assert units.convert(2.0, name, name) == pytest.approx(2.0, rel=1e-12)
+        assert factors.ask_pint(name, name)[0] == pytest.approx(1.0, rel=1e-12)
     for kind in units.KINDS.values():
         for unit in (*kind.words, kind.us_unit, kind.si_shown):
             assert math.isfinite(units.convert(1.0, unit, kind.si_unit))
@@ -276,6 +289,16 @@ def test_quantities_of_data_files():
 def test_importing_units_is_light():
     code = (
         "import sys, shop_calc.units; print(sorted({'pint', 'numpy', 'pandas', 'scipy'} & set(sys.modules)))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
+
+
+def test_a_plan_is_made_without_waiting_for_pint_or_scipy():
+    code = (
+        "import sys; from shop_calc.trade.plan import make_plan; from shop_calc.trade.jobs.job import demo_job, read_job; "
+        "make_plan(read_job(demo_job('garden_bench_top'))); "
+        "print(sorted({'pint', 'pandas', 'scipy', 'matplotlib', 'ipywidgets'} & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

@@ -1,8 +1,9 @@
-"""Factors between units, taken from pint once and kept."""
+"""Factors between units: pint's, the usual ones kept in a table."""
 
 import math
 from functools import lru_cache
 
+from shop_calc.units.kept_lines import LINES
 from shop_calc.units.words import PINT, canonical, pieces
 
 # Where 0 °C lies on each scale: definitions of the scales.
@@ -11,7 +12,7 @@ _ZERO = {"C": 0.0, "F": 32.0, "K": 273.15}
 
 @lru_cache(maxsize=1)
 def _registry():
-    import pint  # a fifth of a second: only when the first factor is asked for
+    import pint  # half a second: only when a pair is asked for that is not kept
 
     return pint.UnitRegistry()
 
@@ -60,6 +61,41 @@ def line(from_unit, to_unit):
     for text, unit in ((from_unit, source), (to_unit, target)):
         if unit is None:
             raise ValueError(f"unit: {text!r} given; it must be a unit of the table in shop_calc.units")
+    if source == target:
+        return 1.0, 0.0
+    try:
+        return LINES.get((source, target)) or ask_pint(source, target)
+    except ValueError:
+        raise ValueError(f"unit: {from_unit!r} to {to_unit!r} asked; the two measure different things") from None
+
+
+def ask_pint(source, target):
+    """Ask pint for the straight line between two units of our own names, past the table.
+
+    Parameters
+    ----------
+    source, target : str
+        Names that `words.canonical` gave [-].
+
+    Returns
+    -------
+    tuple of float
+        Factor [target/source] and offset [target].
+
+    Raises
+    ------
+    ValueError
+        When the two measure different things.
+
+    Examples
+    --------
+    >>> ask_pint("gal", "in3")
+    (231.0, 0.0)
+
+    References
+    ----------
+    pint's table of units; the zero points 32 °F and 273.15 K are definitions.
+    """
     import pint
 
     for read in (str, _as_force):
@@ -69,7 +105,7 @@ def line(from_unit, to_unit):
         except pint.DimensionalityError:
             factor = None
     if factor is None:
-        raise ValueError(f"unit: {from_unit!r} to {to_unit!r} asked; the two measure different things")
+        raise ValueError(f"unit: {source!r} to {target!r} asked; the two measure different things")
     short = float(f"{factor:.12g}")
     if math.isclose(short, factor, rel_tol=1e-15):  # 0.9999999999999999 and the like are rounding in pint
         factor = short
