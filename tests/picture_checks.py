@@ -28,26 +28,27 @@ def words_drawn(figure):
     return [(text, text.get_window_extent(main)) for text in found.values()]
 
 
-def off_the_sheet(figure):
+def off_the_sheet(figure, drawn=None):
     """Texts that hang over an edge of the picture."""
     wide, tall = figure.bbox.width, figure.bbox.height
     return [
         text.get_text()
-        for text, box in words_drawn(figure)
+        for text, box in drawn or words_drawn(figure)
         if box.x0 < -1 or box.y0 < -1 or box.x1 > wide + 1 or box.y1 > tall + 1
     ]
 
 
-def on_each_other(figure):
-    """Pairs of texts whose boxes overlap."""
-    drawn, pairs = words_drawn(figure), []
+def unreadable(figure):
+    """Texts that hang over an edge of the picture, and pairs of texts whose boxes overlap; drawn once for both."""
+    drawn = words_drawn(figure)
+    found = off_the_sheet(figure, drawn)
     for number, (text, box) in enumerate(drawn):
         for other, there in drawn[:number]:
             across = min(box.x1, there.x1) - max(box.x0, there.x0)
             up = min(box.y1, there.y1) - max(box.y0, there.y0)
             if across > 1 and up > LEAN_PX:
-                pairs.append((text.get_text(), other.get_text()))
-    return pairs
+                found.append((text.get_text(), other.get_text()))
+    return found
 
 
 def said(figure):

@@ -1,7 +1,7 @@
 """A number from the bench over the model's band: what is typed, where the dot stands, what is said."""
 
 import pytest
-from picture_checks import off_the_sheet, on_each_other
+from picture_checks import unreadable
 
 from shop_calc.lesson.bench import over_band, typed
 from shop_calc.lesson.pictures.over_band import BenchNumber, OverBand
@@ -49,4 +49,4 @@ def test_the_dot_stands_where_it_was_measured_and_the_words_say_so(celsius, wher
 @pytest.mark.parametrize("title", ["A cup", "A cup " * 30])
 def test_words_stay_on_the_sheet_and_apart(kind, title):
     picture = BenchNumber(OverBand(*BAND, 15.0), kind, ENDS, title)
-    assert off_the_sheet(picture.figure) == [] and on_each_other(picture.figure) == []
+    assert unreadable(picture.figure) == []

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from picture_checks import off_the_sheet, on_each_other, said
+from picture_checks import said, unreadable
 
 from shop_calc.lesson.pictures import from_plan
 from shop_calc.lesson.pictures.cloud import FiftyDays
@@ -33,8 +33,7 @@ def test_every_picture_of_every_demo_job_is_readable(plan):
         CoverChoices(plan.cure),
     ]
     for picture in drawn:
-        assert off_the_sheet(picture.figure) == []
-        assert on_each_other(picture.figure) == []
+        assert unreadable(picture.figure) == []
         assert picture.alt
 
 

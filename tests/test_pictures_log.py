@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime
 
 import pytest
-from picture_checks import off_the_sheet, on_each_other
+from picture_checks import unreadable
 
 from shop_calc import defaults
 from shop_calc.lesson.blocks.log_form import HAPPENED, LogForm, event_of, log_file
@@ -55,7 +55,7 @@ def test_the_words_say_every_number_and_who_did_not_look():
 def test_words_are_on_the_sheet_and_apart(water_in):
     rows = [replace(row, name=row.name + " of a piece that was never made") for row in ROWS * 3]
     figure = PredictedSeen(rows, (0.2, 14.0), "A title" * 30, water_in).figure
-    assert off_the_sheet(figure) == [] and on_each_other(figure) == []
+    assert unreadable(figure) == []
 
 
 def test_another_number_of_lines_is_refused():

@@ -6,7 +6,7 @@ from itertools import combinations
 
 import numpy as np
 import pytest
-from picture_checks import off_the_sheet, on_each_other, said
+from picture_checks import off_the_sheet, said, unreadable
 
 from shop_calc.lesson.pictures import demo_strength
 from shop_calc.lesson.pictures.carry_ways import MOST_PA, CarryWays, carry_ways, carry_ways_alt
@@ -87,7 +87,7 @@ def test_words_of_the_ways_stay_on_the_sheet_at_the_extremes(length_m, thickness
     lanes = tuple(replace(lane, stress_pa=123.4e6, needed_pa=370.1e6, when=later) for lane in CARRIED.lanes)
     view = replace(CARRIED, length_m=length_m, thickness_m=thickness_m, width_m=0.64, lanes=lanes, morning_pa=0.0)
     figure = carry_ways(view)
-    assert off_the_sheet(figure) == [] and on_each_other(figure) == []
+    assert unreadable(figure) == []
 
 
 def test_another_number_of_ways_or_needs_is_refused():
@@ -136,7 +136,7 @@ def test_words_of_the_first_days_stay_apart(shift_k):
     needs = (("on edge", 1e3), ("a fifth in, and a good deal more", 8e6), ("by the ends", 9e8))
     shown = replace(DAYS, piece_c=DAYS.piece_c + shift_k, air_c=DAYS.piece_c, needs=needs)
     figure = first_days(shown, datetime(2026, 5, 4, 17, 45))
-    assert off_the_sheet(figure) == [] and on_each_other(figure) == []
+    assert unreadable(figure) == []
 
 
 # ---- open mixes
