@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from shop_calc.defaults import data_folder
 from shop_calc.trade.mortar.amounts import parse_amount, stone_ratio
 from shop_calc.trade.mortar.materials import material
-from shop_calc.trade.mortar.recipe import Bag, Recipe, recipe, recipes
+from shop_calc.trade.mortar.recipe import recipe, recipes
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.mortar.recipe_types import Bag, Recipe
 from shop_calc.trade.problems import Collector, Problems
 
 ALL = ("part", "mass", "binder", "cement", "total mass", "volume", "bag")

@@ -20,8 +20,9 @@ from shop_calc.trade.jobs.temperatures import temperatures_of
 from shop_calc.trade.logbook.log_plan import LogUse, find_log, log_advice, use_log, with_log
 from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.mortar.mix import Mix, build_mix
-from shop_calc.trade.mortar.recipe import Recipe, recipe
+from shop_calc.trade.mortar.recipe import recipe
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
+from shop_calc.trade.mortar.recipe_types import Recipe
 from shop_calc.trade.plan_advice import air_advice, form_advice
 from shop_calc.trade.problems import Collector
 from shop_calc.trade.shape.form import Form, build_form

@@ -2,7 +2,7 @@
 
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.batching.shopping import packs
-from shop_calc.trade.mortar.recipe import Bag
+from shop_calc.trade.mortar.recipe_types import Bag
 from shop_calc.units import show
 
 

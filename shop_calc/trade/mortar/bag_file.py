@@ -5,8 +5,8 @@ from shop_calc.defaults import get, si_band
 from shop_calc.science.checks import require
 from shop_calc.trade.mortar.amounts import parse_amount
 from shop_calc.trade.mortar.materials import material
-from shop_calc.trade.mortar.recipe import Bag
 from shop_calc.trade.mortar.recipe_lines import HEAD, head, recipe_lines
+from shop_calc.trade.mortar.recipe_types import Bag
 
 BAG_KEYS = ("mass", "water", "yield", "largest_particle", "cement_share", "doses", "face", "base")
 WET_DENSITY_KG_M3 = (1000.0, 2800.0)  # judgement: beyond it mass, water and yield cannot belong to one bag

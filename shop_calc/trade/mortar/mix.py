@@ -11,7 +11,7 @@ from shop_calc.trade.mortar.mix_lines import aggregate_line
 from shop_calc.trade.mortar.mix_parts import bag_parts, fibre_per_layer_kg, polymer_solids_kg, recipe_parts
 from shop_calc.trade.mortar.mix_record import Fibre, Mix
 from shop_calc.trade.mortar.mix_working import mix_working
-from shop_calc.trade.mortar.recipe import Bag
+from shop_calc.trade.mortar.recipe_types import Bag
 
 STONE_RATIO_HIGHEST = (
     10.0  # kg of stone per kg of binder: beyond it nothing packs, a slip of units is likelier

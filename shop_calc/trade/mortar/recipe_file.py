@@ -5,8 +5,8 @@ from shop_calc.science.checks import require
 from shop_calc.trade.mortar.amounts import parse_amount
 from shop_calc.trade.mortar.bag_file import bag_from_table
 from shop_calc.trade.mortar.materials import material
-from shop_calc.trade.mortar.recipe import Recipe
 from shop_calc.trade.mortar.recipe_lines import HEAD, head, recipe_lines
+from shop_calc.trade.mortar.recipe_types import Recipe
 from shop_calc.trade.problems import Collector
 
 RECIPE_KEYS = ("parts", "doses", "face", "base", "w_cm", "water", "air")

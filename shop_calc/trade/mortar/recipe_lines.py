@@ -5,7 +5,7 @@ from dataclasses import replace
 from shop_calc import units
 from shop_calc.trade.mortar.amounts import parse_amount
 from shop_calc.trade.mortar.materials import KINDS, Material, material, materials
-from shop_calc.trade.mortar.recipe import STATES, RecipeLine
+from shop_calc.trade.mortar.recipe_types import STATES, RecipeLine
 from shop_calc.trade.problems import Collector
 
 HEAD = ("format", "kind", "name", "origin", "mark", "note")
