@@ -8,6 +8,7 @@ import pytest
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook, new_output
 
 from shop_calc.lesson import refresh
+from shop_calc.lesson.stored_form import tidy
 
 WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 NOTEBOOKS = refresh.notebooks([WORKBOOKS]) if WORKBOOKS.is_dir() else []
@@ -72,7 +73,7 @@ def test_a_failing_lesson_is_named_and_not_written(tmp_path, capsys):
 
 def stored(tmp_path, cell, **metadata):
     notebook = new_notebook(cells=[cell])
-    text = refresh.tidy(notebook)
+    text = tidy(notebook)
     if metadata:
         notebook.metadata.update(metadata)
         text = nbformat.writes(notebook) + "\n"
@@ -117,7 +118,7 @@ def test_widget_state_timings_and_foreign_metadata_are_found(tmp_path):
         tmp_path, new_code_cell("1", execution_count=1), widgets={"x": {}}
     )
     path = tmp_path / "07_x.ipynb"
-    notebook = json.loads(refresh.tidy(new_notebook(cells=[new_code_cell("1", execution_count=1)])))
+    notebook = json.loads(tidy(new_notebook(cells=[new_code_cell("1", execution_count=1)])))
     notebook["cells"][0]["metadata"]["execution"] = {"iopub.execute_input": "2020-01-01T00:00:00Z"}
     path.write_text(json.dumps(notebook, indent=1) + "\n", encoding="utf-8")
     assert any("saved otherwise" in fault for fault in refresh.faults(path))

@@ -19,8 +19,8 @@ import nbformat
 from nbformat.v4 import new_markdown_cell, new_notebook
 
 from shop_calc.defaults import data_folder
-from shop_calc.lesson import refresh
 from shop_calc.lesson.outline import source
+from shop_calc.lesson.stored_form import tidy
 
 PAGE = "glossary.ipynb"
 # JupyterLab goes to a cell by its id even when the page was not open yet; to a heading it does not.
@@ -127,7 +127,7 @@ def page(folder):
     for term in terms():
         text = f"### {term.term}\n\n{term.meaning}\n\n*{_first(term, folder)}{term.mark.capitalize()}: {term.source}*"
         cells.append(new_markdown_cell(text, id=term.anchor))
-    return refresh.tidy(new_notebook(cells=cells))
+    return tidy(new_notebook(cells=cells))
 
 
 def _first(term, folder):
@@ -249,7 +249,7 @@ def _lesson(path):
 
 
 def _text(notebook):
-    return refresh.tidy(nbformat.from_dict({**notebook, "cells": [_one_text(cell) for cell in notebook["cells"]]}))
+    return tidy(nbformat.from_dict({**notebook, "cells": [_one_text(cell) for cell in notebook["cells"]]}))
 
 
 def _one_text(cell):

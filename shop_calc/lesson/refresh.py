@@ -6,7 +6,6 @@ a second run changes no byte. A lesson's first mention of a word of the trade be
 """
 
 import argparse
-import hashlib
 import os
 import re
 import sys
@@ -15,13 +14,10 @@ from pathlib import Path
 
 import nbformat
 
+from shop_calc.lesson.glossary import link_lesson
+from shop_calc.lesson.stored_form import tidy
+
 _CELL_TIMEOUT_S = 120
-_WIDGET = "application/vnd.jupyter.widget-view+json"
-_KEPT = ("tags", "jp-MarkdownHeadingCollapsed", "jupyter")  # what an author sets on a cell by hand
-_METADATA = {
-    "kernelspec": {"display_name": "Python 3 (ipykernel)", "language": "python", "name": "python3"},
-    "language_info": {"name": "python"},  # the version differs from machine to machine
-}
 _PICTURE = re.compile(r"data:image/png;base64,[A-Za-z0-9+/=]*")
 _ADDRESS = re.compile(r"\b0x[0-9a-fA-F]{6,}")
 
@@ -65,65 +61,6 @@ def notebooks(paths):
     return found
 
 
-def _one_stream(outputs):
-    """Join pieces of one stream: where they are cut depends on the machine."""
-    joined = []
-    for output in outputs:
-        last = joined[-1] if joined else None
-        streams = last is not None and output.output_type == last.output_type == "stream"
-        if streams and output.name == last.name:
-            last.text += output.text
-        else:
-            joined.append(output)
-    return joined
-
-
-def _tidy_outputs(cell):
-    for output in cell.outputs:
-        if "data" in output:
-            output.data.pop(_WIDGET, None)
-            output.metadata = {}
-    cell.outputs = _one_stream([out for out in cell.outputs if "data" not in out or out.data])
-
-
-def tidy(notebook):
-    """Bring a notebook to the one form in which it is stored.
-
-    Parameters
-    ----------
-    notebook : NotebookNode
-        Run or not; changed in place [-].
-
-    Returns
-    -------
-    str
-        The file's text [-].
-
-    Examples
-    --------
-    >>> from nbformat.v4 import new_markdown_cell, new_notebook
-    >>> "widgets" in tidy(new_notebook(cells=[new_markdown_cell("x", id="a")]))
-    False
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    notebook.nbformat, notebook.nbformat_minor = 4, 5
-    notebook.metadata = nbformat.from_dict(_METADATA)
-    seen = set()
-    for place, cell in enumerate(notebook.cells):
-        if not cell.get("id") or cell["id"] in seen:
-            cell["id"] = hashlib.sha256(f"{place}|{cell.source}".encode()).hexdigest()[:8]
-        seen.add(cell["id"])
-        cell.metadata = nbformat.from_dict({key: cell.metadata[key] for key in _KEPT if key in cell.metadata})
-        cell.source = cell.source.rstrip()
-        if cell.cell_type == "code":
-            _tidy_outputs(cell)
-    nbformat.validate(notebook)
-    return nbformat.writes(notebook) + "\n"
-
-
 def run(path):
     """Run a notebook in a fresh kernel and give the text to store.
 
@@ -154,8 +91,6 @@ def run(path):
     """
     notebook = nbformat.read(path, as_version=4)
     from nbclient import NotebookClient  # only here: a learner does not need it
-
-    from shop_calc.lesson.glossary import link_lesson
 
     link_lesson(notebook.cells, path.stem)
 

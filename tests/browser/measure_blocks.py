@@ -15,7 +15,7 @@ import nbformat
 import pytest
 from nbformat.v4 import new_code_cell, new_notebook
 
-from shop_calc.lesson import refresh
+from shop_calc.lesson.stored_form import tidy
 
 WORKBOOKS = Path(__file__).parents[2] / "workbooks"
 LESSONS = [path for path in sorted(WORKBOOKS.glob("*.ipynb")) if "Block(" in path.read_text(encoding="utf-8")]
@@ -63,7 +63,7 @@ def test_measure(lab, run_all, page, path):
                 break
             cells.append(new_code_cell(source))
     notebook = new_notebook(cells=cells)
-    refresh.tidy(notebook)
+    tidy(notebook)
     nbformat.write(notebook, root / "measured.ipynb")
     run_all("measured.ipynb")
     ours = page.locator(".shop-block").first
@@ -72,7 +72,7 @@ def test_measure(lab, run_all, page, path):
     print(f"\n{path.stem:26} block {median:5.0f} ms median {late:5.0f} ms 95th", end="")
     cells[-1] = new_code_cell(PLAIN)
     notebook = new_notebook(cells=cells)
-    refresh.tidy(notebook)
+    tidy(notebook)
     nbformat.write(notebook, root / "plain.ipynb")
     run_all("plain.ipynb")
     other = page.locator(".jp-OutputArea-output .widget-vbox").last

@@ -7,7 +7,7 @@ import nbformat
 import pytest
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
-from shop_calc.lesson import refresh
+from shop_calc.lesson.stored_form import tidy
 
 WORKBOOKS = Path(__file__).parents[2] / "workbooks"
 LESSONS = [path for path in sorted(WORKBOOKS.glob("*.ipynb")) if "Block(" in path.read_text(encoding="utf-8")]
@@ -34,7 +34,7 @@ def small(lab):
     _, root = lab
     cells = [new_markdown_cell("# How heavy?"), *map(new_code_cell, (IMPORTS, PICTURE, BLOCK))]
     notebook = new_notebook(cells=cells)
-    refresh.tidy(notebook)
+    tidy(notebook)
     nbformat.write(notebook, root / "small.ipynb")
     return "small.ipynb"
 

@@ -4,7 +4,7 @@ import nbformat
 import pytest
 from nbformat.v4 import new_code_cell, new_markdown_cell, new_notebook
 
-from shop_calc.lesson import refresh
+from shop_calc.lesson.stored_form import tidy
 from shop_calc.trade.rehearsal.words import ACTS
 
 IMPORT = "from shop_calc.lesson.blocks.pour_bench import PourBench"
@@ -15,7 +15,7 @@ BENCH = 'PourBench("mild 7", "mild", title="A mild day")'
 def pour(lab):
     _, root = lab
     notebook = new_notebook(cells=[new_markdown_cell("# Ready?"), *map(new_code_cell, (IMPORT, BENCH))])
-    refresh.tidy(notebook)
+    tidy(notebook)
     nbformat.write(notebook, root / "pour.ipynb")
     return "pour.ipynb"
 
