@@ -19,7 +19,7 @@ from shop_calc.trade.logbook.set_fit import fit_set
 from shop_calc.trade.logbook.set_places import NAMES, mean_share
 from shop_calc.trade.logbook.set_posterior import Posterior
 from shop_calc.trade.logbook.shop_log import Event, append_events, gather_pours, read_log
-from shop_calc.trade.timeline.cloud import day_cloud, spread
+from shop_calc.trade.timeline.cloud import day_cloud, deviations, spread
 
 PSI = 6894.757293168361
 START = datetime(2026, 5, 4, 8)
@@ -119,6 +119,31 @@ def test_bands_tighten_with_pours_but_never_below_the_scatter_from_pour_to_pour(
         widths.append(np.log(high / low))
     assert np.log(4.3 / 2.7) > widths[0] > widths[1] > widths[2]
     assert widths[2] > 2 * 1.645 * defaults.si("pour_scatter")
+
+
+def test_days_after_a_log_scatter_as_its_fit_says_of_all_three_together():
+    # Against draws from the fit's own normal distribution with numpy, the scatter from pour to pour added by hand:
+    # the logarithm of the age at 10 psi, which hangs on initial set and exponent together.
+    log = gather_pours(made_log(np.random.default_rng(3), Mortar(), 4, recipe=RECIPE))
+    facts, _ = pour_facts(log, "face", defaults.si("slab_thickness"))
+    found = calibrate(log, RECIPE)
+    fit = fit_set(facts, found.energy_fitted)
+    rng = np.random.default_rng(1)
+    places = rng.multivariate_normal(fit.place, fit.covariance, 20_000).T
+    middle = {name: defaults.si_band(name) for name in NAMES}
+    initial_h = spread(*middle["set_time_initial"], mean_share() * places[0])
+    initial_h = initial_h * np.exp(defaults.si("pour_scatter") * rng.normal(size=20_000))
+    log_age = np.log(initial_h) + np.log(10 / 500) / spread(*middle["set_exponent"], places[1])
+
+    def scatter(bands):
+        days = day_cloud(bands)
+        return np.std(np.log(days.initial_set_h) + np.log(10 / 500) / days.exponent)
+
+    bands = found.bands
+    assert scatter(bands) == pytest.approx(np.std(log_age), rel=0.03)
+    assert scatter(dict(bands)) > 1.1 * np.std(log_age)  # drawn one by one they would be too wide
+    rows = deviations(day_cloud(bands), bands)
+    assert rows == pytest.approx(deviations(day_cloud()), abs=1e-9)  # and the way back
 
 
 def test_activation_energy_is_fitted_once_pours_span_eight_degrees():

@@ -7,7 +7,8 @@ import pytest
 from scipy.stats.qmc import Sobol
 
 from shop_calc import defaults
-from shop_calc.trade.timeline.cloud import SAMPLED, day_cloud, field_names, middle_day, quantile, spread, weighted
+from shop_calc.trade.timeline.cloud import SAMPLED, day_cloud, field_names, middle_day, spread
+from shop_calc.trade.timeline.weighted_days import quantile, weighted
 
 
 def test_stored_points_are_the_sobol_sequence_of_scipy():

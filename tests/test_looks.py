@@ -15,7 +15,7 @@ from shop_calc.trade.logbook.rod import (
     rod_steps,
     rod_table,
 )
-from shop_calc.trade.timeline.cloud import cloud_at, day_cloud, deviations, quantile
+from shop_calc.trade.timeline.cloud import cloud_at, day_cloud, deviations
 from shop_calc.trade.timeline.day import DayInputs, plan_day, sample_day
 from shop_calc.trade.timeline.look import Look, look_h, look_words
 from shop_calc.trade.timeline.look_fit import gather
@@ -23,6 +23,7 @@ from shop_calc.trade.timeline.look_likelihood import log_between, log_readings
 from shop_calc.trade.timeline.look_weights import weigh_days
 from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, ruler, seen, thumb_print
 from shop_calc.trade.timeline.room import steady_room
+from shop_calc.trade.timeline.weighted_days import quantile
 
 PSI = 6894.757293168361
 START = datetime(2026, 5, 4, 8)

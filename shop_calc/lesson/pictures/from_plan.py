@@ -9,7 +9,7 @@ from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
 from shop_calc.lesson.pictures.weighing import WeighRow
 from shop_calc.science.heat_balance import SOLID_SPECIFIC_HEAT
 from shop_calc.trade.batching.mix_heat import MixHeat
-from shop_calc.trade.timeline.cloud import quantile
+from shop_calc.trade.timeline.weighted_days import quantile
 
 MELTS_LIKE_C = -80.0  # melting a kilogram of ice takes what warming a kilogram of water by 80 K takes
 

@@ -8,9 +8,10 @@ from shop_calc import defaults
 from shop_calc.lesson.sheet.lanes import Clock, hours, lane
 from shop_calc.lesson.sheet.printed import both, clock, span
 from shop_calc.lesson.sheet.words import HANDS, IF_THEN
-from shop_calc.trade.timeline.cloud import quantile
 from shop_calc.trade.timeline.drying import moving_air
+from shop_calc.trade.timeline.hands import person_hours
 from shop_calc.trade.timeline.looks import ruler
+from shop_calc.trade.timeline.weighted_days import quantile
 from shop_calc.trade.timeline.wind_limit import wind_lines
 from shop_calc.units import show
 
@@ -31,7 +32,8 @@ def day_facts(plan):
     Returns
     -------
     dict
-        "stages", each with times and words as strings, and "hours", the clock over the lanes [-].
+        "stages", each with times and words as strings; "hours", the clock over the lanes; "work" of one person and
+        the "hands" there are [-].
 
     Examples
     --------
@@ -50,6 +52,8 @@ def day_facts(plan):
     return {
         "stages": [_stage(day, stage, axis, [hour for hour, _ in ticks]) for stage in day.stages],
         "hours": hours(axis, ticks, day.load_offsets_h),
+        "work": show(person_hours(plan), "duration"),
+        "hands": f"{plan.job.day['hands']:.0f}",
     }
 
 

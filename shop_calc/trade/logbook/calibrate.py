@@ -12,6 +12,7 @@ from shop_calc.trade.logbook.log_trust import trust_words
 from shop_calc.trade.logbook.set_fit import SetFit, fit_set, places_without_each
 from shop_calc.trade.logbook.set_places import NAMES
 from shop_calc.trade.logbook.set_posterior import Posterior
+from shop_calc.trade.timeline.cloud import Bands
 
 LAYERS = ("face", "base")
 _FAR_READING, _FAR_CUE = 3.0, 0.02  # judgement: beyond these a row is named
@@ -93,7 +94,7 @@ class Calibration:
         The recipe [-].
     layer : str
         "face" or "base" [-].
-    bands : dict of str to (float, float, float)
+    bands : Bands
         5 %, fitted and 95 % value for the next pour, by names of the defaults table; for cloud.day_cloud [SI].
     known : dict of str to (float, float, float)
         The same for the recipe's own mean, pour to pour scatter left out [SI].
@@ -180,9 +181,9 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
     -----
     Model and likelihood: shop_calc.trade.logbook.set_posterior. Without a pour the bands are those of the defaults table, to
     the last digit. The log has no thickness of the piece: 1/2 in more or less moves ages by a few percent in a room
-    that is far from the mix temperature; a surface temperature in the log takes that away. A plan draws initial set
-    and exponent from their bands one by one, though a fit knows them together: its windows are up to a tenth wider
-    than they could be.
+    that is far from the mix temperature; a surface temperature in the log takes that away. Looks at a soft mortar leave
+    a slow one with a low exponent and a fast one with a high exponent alike likely: the bands carry how the three hang
+    together, and a plan draws them so.
 
     References
     ----------
@@ -200,7 +201,7 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
     energy_free = span_k >= defaults.si("calibration_temp_span")
     usual = {name: defaults.si_band(name) for name in NAMES}
     fit = fit_set(fitted, energy_free)
-    bands, known = dict(usual), dict(usual)
+    bands, known = Bands(usual, fit.next_root() if fitted else None), dict(usual)
     if fitted:
         for name in NAMES[: 3 if energy_free else 2]:
             bands[name], known[name] = fit.next_band(name), fit.known_band(name)
@@ -275,7 +276,8 @@ def _misfits(facts, fitted, fit):
     for one in facts:
         for number in sorted(one.left_out):
             against = sorted({one.rows[n].line for pair in one.clashes if number in pair for n in pair if n != number})
-            words = f"not used, it contradicts line {', '.join(map(str, against))}"
+            lines = "line" if len(against) == 1 else "lines"
+            words = f"not used, it contradicts {lines} {', '.join(map(str, against))}"
             found.append((Misfit(one.rows[number].line, one.pour.pour_id, words), one.rows[number]))
     if not fitted:
         return found

@@ -40,7 +40,7 @@ class SetFit:
 
     def value(self, name):
         """The fitted value of one of NAMES [SI unit]."""
-        return self._at(name, self.place[NAMES.index(name)])
+        return value_at(name, self.place[NAMES.index(name)])
 
     def known_band(self, name):
         """5 %, fitted and 95 % value of the recipe's own mean [SI unit]."""
@@ -50,18 +50,25 @@ class SetFit:
     def next_band(self, name):
         """The same for the next pour, which scatters about that mean; what a plan needs [SI unit]."""
         number = NAMES.index(name)
-        middle, deviation = self.place[number], np.sqrt(self.covariance[number, number])
-        if name != "set_time_initial":
-            return self._band(name, middle, deviation)
-        share = mean_share()
-        return self._band(name, middle, np.sqrt(deviation**2 + (1.0 - share**2) / share**2))
+        return self._band(name, self.place[number], self._next_deviation(number))
+
+    def next_root(self):
+        """How the three hang together for the next pour: lower triangle of Cholesky's factor of their correlation [-]."""
+        deviation = np.sqrt(np.diag(self.covariance))
+        together = self.covariance / np.outer(deviation, deviation)
+        own = np.array([deviation[0] / self._next_deviation(0), 1.0, 1.0])  # what scatters from pour to pour is nobody's
+        together = together * np.outer(own, own)
+        np.fill_diagonal(together, 1.0)
+        return np.linalg.cholesky(together)
+
+    def _next_deviation(self, number):
+        """Deviation of the next pour about the fitted place."""
+        share = mean_share() if number == 0 else 1.0
+        return np.sqrt(self.covariance[number, number] + (1.0 - share**2) / share**2)
 
     def _band(self, name, middle, deviation):
         ends = (middle - BAND_END * deviation, middle, middle + BAND_END * deviation)
-        return tuple(float(self._at(name, end)) for end in ends)
-
-    def _at(self, name, place):
-        return value_at(name, place)
+        return tuple(value_at(name, end) for end in ends)
 
 
 def fit_set(facts, energy_free):

@@ -1,7 +1,7 @@
 """Five hundred days that could be today, sampled once and the same everywhere."""
 
 import csv
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 from functools import cache
 from statistics import NormalDist
 
@@ -23,6 +23,7 @@ SAMPLED = {
     "build_up_pa_s": ("build_up_rate", True),
     "build_up_time_s": ("build_up_time", True),
 }
+_ONE_BY_ONE = np.eye(3)
 _SIGMA_TO_BAND = NormalDist().inv_cdf(0.95)  # low and high of the table are the 5 % and 95 % points
 
 
@@ -76,6 +77,34 @@ class Cloud:
     build_up_pa_s: np.ndarray
     build_up_time_s: np.ndarray
     weight: np.ndarray
+
+
+class Bands(dict):
+    """Bands that replace those of the defaults table, with what a fit knows of three of them together.
+
+    Parameters
+    ----------
+    rows : dict of str to (low, middle, high)
+        Bands by the names of the defaults table [SI unit of each].
+    root : ndarray of shape (3, 3), optional
+        Lower triangle whose product with its own transpose is the correlation of initial set, exponent and
+        activation energy; they vary one by one if left out [-].
+
+    Examples
+    --------
+    >>> Bands({"set_exponent": (6.0, 7.0, 8.0)}).root
+    array([[1., 0., 0.],
+           [0., 1., 0.],
+           [0., 0., 1.]])
+
+    References
+    ----------
+    Cholesky's factor of a correlation matrix.
+    """
+
+    def __init__(self, rows=(), root=None):
+        super().__init__(rows)
+        self.root = np.eye(3) if root is None else np.asarray(root, dtype=float)
 
 
 def spread(low, middle, high, deviation, ratio=True):
@@ -160,6 +189,8 @@ def cloud_at(rows, bands=None, weight=None):
     """
     bands = bands or {}
     values = {}
+    rows = np.array(rows, dtype=float)
+    rows[:3] = getattr(bands, "root", _ONE_BY_ONE) @ rows[:3]
     for column, (field, (name, ratio)) in zip(rows, SAMPLED.items(), strict=True):
         values[field] = spread(*bands.get(name, defaults.si_band(name)), column, ratio)
     return Cloud(**values, weight=np.full(rows.shape[1], 1.0 / rows.shape[1]) if weight is None else weight)
@@ -198,7 +229,9 @@ def deviations(cloud, bands=None):
         up, down = (np.log(high / middle), np.log(middle / low)) if ratio else (high - middle, middle - low)
         width = np.where(step > 0, up, down)
         rows.append(np.divide(step, width, out=np.zeros_like(step), where=width > 0) * _SIGMA_TO_BAND)
-    return np.array(rows)
+    rows = np.array(rows)
+    rows[:3] = np.linalg.solve(getattr(bands, "root", _ONE_BY_ONE), rows[:3])
+    return rows
 
 
 def day_cloud(bands=None):
@@ -206,7 +239,7 @@ def day_cloud(bands=None):
 
     Parameters
     ----------
-    bands : dict of str to (low, middle, high), optional
+    bands : Bands or dict of str to (low, middle, high), optional
         Bands in SI that replace those of the defaults table, by its names; a shop's own log gives them
         [SI unit of each].
 
@@ -258,92 +291,6 @@ def middle_day(bands=None):
         field: np.array([bands.get(name, defaults.si_band(name))[1]]) for field, (name, _) in SAMPLED.items()
     }
     return Cloud(**values, weight=np.ones(1))
-
-
-def weighted(cloud, weight):
-    """Give the same days with other weights, after something was seen.
-
-    Parameters
-    ----------
-    cloud : Cloud
-        The days [as its fields].
-    weight : ndarray of shape (days,)
-        New weights; they are scaled to sum to one [-].
-
-    Returns
-    -------
-    Cloud
-        The days re-weighted [as its fields].
-
-    Raises
-    ------
-    ValueError
-        When no day fits, so that all weights are zero.
-
-    Examples
-    --------
-    >>> days = day_cloud()
-    >>> round(float(weighted(days, days.exponent > 7).weight.max()), 5)
-    0.00402
-
-    References
-    ----------
-    Bayes' rule.
-    """
-    weight = np.asarray(weight, dtype=float)
-    total = weight.sum()
-    if not np.isfinite(total) or total <= 0:
-        raise ValueError("looks at the bench: none of the 500 days fits what was seen; check times and cues")
-    return replace(cloud, weight=weight / total)
-
-
-def quantile(values, weight, share):
-    """Give a weighted quantile over the days, along the last axis.
-
-    Parameters
-    ----------
-    values : ndarray of shape (..., days)
-        One number a day; a day without an answer (nan) counts as later than all others [any unit].
-    weight : ndarray of shape (days,)
-        Weights that sum to one [-].
-    share : float
-        The wanted share, 0.5 for the median [-].
-
-    Returns
-    -------
-    float or ndarray of shape (...)
-        The quantile; nan when it falls among days without an answer [unit of values].
-
-    Examples
-    --------
-    >>> float(quantile(np.array([3.0, 1.0, 2.0]), np.ones(3) / 3, 0.5))
-    2.0
-
-    Notes
-    -----
-    Linear between the middles of the weights (Hazen's plotting position for equal weights).
-
-    References
-    ----------
-    From memory of Hazen 1914 for the plotting position.
-    """
-    values = np.asarray(values, dtype=float)
-    filled = np.where(np.isnan(values), np.inf, values)
-    order = np.argsort(filled, axis=-1, kind="stable")
-    sorted_values = np.take_along_axis(filled, order, axis=-1)
-    sorted_weight = np.asarray(weight, dtype=float)[order]
-    position = np.cumsum(sorted_weight, axis=-1) - sorted_weight / 2
-    upper = np.clip((position < share).sum(axis=-1, keepdims=True), 1, max(values.shape[-1] - 1, 1))
-    upper = np.minimum(upper, values.shape[-1] - 1)
-    lower = np.maximum(upper - 1, 0)
-    low_at, high_at = (np.take_along_axis(position, at, axis=-1)[..., 0] for at in (lower, upper))
-    low, high = (np.take_along_axis(sorted_values, at, axis=-1)[..., 0] for at in (lower, upper))
-    gap = np.where(high_at > low_at, high_at - low_at, 1.0)
-    between = np.clip((share - low_at) / gap, 0.0, 1.0)
-    with np.errstate(invalid="ignore"):  # a day without an answer stands at infinity
-        answer = np.where(between <= 0, low, low + between * (high - low))
-    answer = np.where(np.isfinite(answer), answer, np.nan)
-    return float(answer) if answer.ndim == 0 else answer
 
 
 def field_names():

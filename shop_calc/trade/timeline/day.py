@@ -6,9 +6,9 @@ from math import floor
 
 import numpy as np
 
-from shop_calc.trade.timeline.cloud import quantile, weighted
 from shop_calc.trade.timeline.day_samples import DayInputs, DaySamples, sample_day
 from shop_calc.trade.timeline.stages import ORDER, STAGES, Stage
+from shop_calc.trade.timeline.weighted_days import quantile, weighted
 
 __all__ = ["EARLY_SHARE", "LATE_SHARE", "Day", "DayInputs", "DaySamples", "plan_day", "read_day", "sample_day"]
 

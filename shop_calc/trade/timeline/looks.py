@@ -6,12 +6,12 @@ import numpy as np
 
 from shop_calc import defaults
 from shop_calc.trade.advice import Advice
-from shop_calc.trade.timeline.cloud import quantile
 from shop_calc.trade.timeline.day import EARLY_SHARE, LATE_SHARE, Day, read_day
 from shop_calc.trade.timeline.look import CUES, look_h, look_words, not_yet, rod_reading, seen, thumb_print
 from shop_calc.trade.timeline.look_fit import gather
 from shop_calc.trade.timeline.look_weights import weigh_days
 from shop_calc.trade.timeline.stages import ORDER, STAGES
+from shop_calc.trade.timeline.weighted_days import quantile
 
 __all__ = ["Replan", "RulerRow", "not_yet", "replan", "rod_reading", "ruler", "seen", "thumb_print"]
 

@@ -3,9 +3,10 @@
 import numpy as np
 
 from shop_calc import defaults
-from shop_calc.trade.timeline.cloud import day_cloud, middle_day, quantile
+from shop_calc.trade.timeline.cloud import day_cloud, middle_day
 from shop_calc.trade.timeline.day import EARLY_SHARE, LATE_SHARE
 from shop_calc.trade.timeline.set_clock import run_clock, steady, time_at_resistance_h
+from shop_calc.trade.timeline.weighted_days import quantile
 
 # The late clock's events and the resistance that defines each.
 EVENTS = {
