@@ -172,7 +172,8 @@ def _day(plan):
         lines.append(f"{times}   {stage.title}: {stage.tool}")
         lines.append(textwrap.fill(f"cue: {stage.cue}", 100, initial_indent=" " * 30, subsequent_indent=" " * 35))
         if stage.deadline_h is not None:
-            lines.append(f"{'':30}at the latest {day.clock(stage.deadline_h):%H:%M}: {stage.words.too_late}")
+            late = f"at the latest {day.clock(stage.deadline_h):%H:%M}, for then {stage.words.too_late}"
+            lines.append(textwrap.fill(late, 100, initial_indent=" " * 30, subsequent_indent=" " * 35))
         if stage.words.safety:
             lines.append(textwrap.fill(f"! {stage.words.safety}", 100, initial_indent=" " * 30,
                                        subsequent_indent=" " * 32))  # fmt: skip

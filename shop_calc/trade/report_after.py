@@ -96,7 +96,7 @@ def _finish(plan, system):
     lines = []
     for step in plan.finish.steps:
         when = "later" if step.from_h is None else _when(plan.day, step.from_h)
-        lines.append(wrap(f"{when}: {step.work} Cue: {step.cue}"))
+        lines += [wrap(f"{when}: {step.work}"), wrap(f"cue: {step.cue}", 4)]
         if step.safety:
             lines.append(wrap(f"! {step.safety}", 4))
     return heading("Polish and seal") + "\n".join(lines)
