@@ -20,7 +20,7 @@ AIR_F, MIX_F = st.integers(52, 86), st.integers(55, 72)
 WIND_MPH, RH = st.integers(0, 12), st.integers(25, 85)
 STONE = st.sampled_from(["0", "0.6", "0.9", "1.2"])
 SLACK = 1e-9
-PLANS = settings(max_examples=max(settings().max_examples // 8, 1))
+PLANS = settings(max_examples=settings().max_examples // 4)
 
 
 @st.composite

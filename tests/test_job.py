@@ -224,7 +224,7 @@ _LEAF = st.one_of(st.none(), st.booleans(), st.integers(), st.floats(), st.text(
                   st.lists(st.text(max_size=5), max_size=3))  # fmt: skip
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=4 * settings().max_examples)
 @given(data=st.data())
 def test_any_value_anywhere_gives_a_plan_or_clear_lines(data):
     section = data.draw(st.sampled_from([name for name in FIELDS if "." not in name]))
@@ -236,7 +236,7 @@ def test_any_value_anywhere_gives_a_plan_or_clear_lines(data):
         assert error.lines and all(line.strip() for line in error.lines)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=2 * settings().max_examples)
 @given(st.recursive(_LEAF, lambda inner: st.dictionaries(st.text(max_size=6), inner, max_size=3), max_leaves=6))
 def test_any_table_gives_clear_lines(value):
     entries = value if isinstance(value, dict) else {"piece": value}
@@ -244,7 +244,6 @@ def test_any_table_gives_clear_lines(value):
         check_job(entries)
 
 
-@settings(max_examples=40, deadline=None)
 @given(inches=st.integers(8, 400), sixteenths=st.integers(0, 15))
 def test_sizes_come_back_as_written(inches, sixteenths):
     job = check_job(changed(piece__length=f"{inches} {sixteenths}/16 in"))

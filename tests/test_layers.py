@@ -5,7 +5,7 @@ import math
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.affinity import rotate, scale
 from shapely.geometry import Polygon
@@ -229,7 +229,6 @@ def test_limits_of_no_face_and_of_no_exposed_edge():
     st.sets(st.sampled_from(["front", "right", "inner back", "inner right", "back", "left"])),
     st.floats(0.001, 0.0375), st.booleans(),
 )  # fmt: skip
-@settings(max_examples=80, deadline=None)
 def test_any_l_with_or_without_a_tap_hole(length, width, a, b, exposed, face, faced):
     outline = l_shape(length, width, a * length, b * width)
     hole = Cutout(place(circle(0.03), ((1 - a) * length / 2, (1 - b) * width / 2)), faced)

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.affinity import rotate, scale
 from shapely.geometry import Polygon
@@ -144,7 +144,6 @@ def test_narrowest_strip_of_drawn_outlines(points, narrow):
 
 
 @given(st.floats(0.2, 5), st.floats(0.2, 5), st.floats(0.1, 0.9), st.floats(0.1, 0.9), st.floats(-170, 170))
-@settings(max_examples=60, deadline=None)
 def test_the_strip_of_an_l_does_not_depend_on_how_it_is_turned(length, width, a, b, angle):
     shape = l_shape(length, width, a * length, b * width)
     turned = polygon(list(rotate(shape.polygon, angle).exterior.coords))

@@ -6,7 +6,7 @@ import sys
 from functools import cache
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from shop_calc import defaults
@@ -47,7 +47,6 @@ PSI = 6894.757293168361
 POURS = 500 if os.environ.get("HYPOTHESIS_PROFILE") == "slow" else 120
 WORDS = st.lists(st.sampled_from(sorted(ACTS)), max_size=40)
 CODES = st.text(min_size=1, max_size=12).filter(lambda text: text.split())
-QUICK = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 @cache
@@ -165,7 +164,6 @@ def test_the_thumb_follows_the_windows_of_the_table_and_the_print_its_formula():
     assert print_depth_m(5 * PSI) == defaults.si("print_deepest") and print_depth_m(900 * PSI) == 0.0
 
 
-@QUICK
 @given(number=st.integers(0, 39), words=WORDS)
 def test_cues_never_contradict_the_hidden_stage(number, words):
     state = begin(pour(number))
@@ -220,7 +218,6 @@ def test_a_false_set_shows_in_the_bucket_and_turning_it_over_takes_it_away():
 # ---- acts
 
 
-@QUICK
 @given(code=CODES, words=WORDS)
 def test_no_sequence_of_acts_breaks_it(code, words):
     state, earlier = begin(code), []

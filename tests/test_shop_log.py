@@ -225,7 +225,7 @@ EVENT = st.builds(
 )  # fmt: skip
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=2 * settings().max_examples)
 @given(EVENT, st.sampled_from((b"", b"\xef\xbb\xbf" + ";".join(COLUMNS).encode() + b"\r\n")))
 def test_any_row_comes_back_as_it_was(tmp_path_factory, event, head):
     file = tmp_path_factory.mktemp("log") / "log.csv"
@@ -243,7 +243,7 @@ def test_any_row_comes_back_as_it_was(tmp_path_factory, event, head):
             assert have == want
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=4 * settings().max_examples)
 @given(st.one_of(
     st.binary(max_size=400),
     st.binary(max_size=200).map(lambda tail: f"{HEAD}\n{ROW}\n".encode() + tail),

@@ -3,7 +3,7 @@
 import numpy as np
 import psychrolib
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
 
@@ -149,7 +149,6 @@ def test_a_walk_poured_hot_is_past_the_trowel_when_the_crew_said_so():
     assert 1.6 < from_h < to_h < 2.5
 
 
-@settings(deadline=None, max_examples=40)
 @given(
     st.floats(5, 32),
     st.floats(0.012, 0.1),

@@ -142,7 +142,7 @@ def test_an_unknown_kind_is_named_with_those_there_are():
 MESSY = st.text(alphabet="0123456789 .,/-+'\"″½¾ftinlbozmcgkLqhFC°%²³·*()^:;eand²", max_size=30)
 
 
-@settings(max_examples=600)
+@settings(max_examples=8 * settings().max_examples)
 @given(text=st.one_of(st.text(max_size=100), MESSY), kind=st.sampled_from(sorted(units.KINDS)))
 def test_any_text_gives_a_number_or_a_message_that_names_the_entry(text, kind):
     try:

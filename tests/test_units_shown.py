@@ -232,7 +232,7 @@ HALF_STEPS |= {"duration": 1 / 120, "time": 30}
 
 @pytest.mark.parametrize("system", ["us", "si"])
 @pytest.mark.parametrize("kind", sorted(units.KINDS))
-@settings(max_examples=40)
+@settings(max_examples=settings().max_examples // 5)
 @given(share=st.floats(0, 1))
 def test_what_is_shown_reads_back_within_its_rounding(kind, system, share):
     low, high = RANGES[kind]
