@@ -21,6 +21,7 @@ from shop_calc.trade.curing.cure_rules import pick_cover
 from shop_calc.trade.jobs.job import check_job, demo_job, demo_jobs, read_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.timeline.drying import moving_air
+from shop_calc.trade.timeline.hands import person_hours
 
 
 @pytest.fixture(scope="module")
@@ -259,7 +260,7 @@ def test_the_block_answers_at_both_ends_of_every_slider(plan):
 
 
 def test_the_work_by_hand(plan):
-    assert whole_job.person_hours(plan) == pytest.approx((20 + 0.580644 * (20 + 15 + 7 * 8) + 30) / 60, rel=1e-9)
+    assert person_hours(plan) == pytest.approx((20 + 0.580644 * (20 + 15 + 7 * 8) + 30) / 60, rel=1e-9)
 
 
 def test_a_load_by_hand_and_whatever_is_typed():

@@ -16,6 +16,7 @@ from shop_calc.lesson.sheet.fit import SCALES, page_scales
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.jobs.job import check_job, demo_jobs, read_job
 from shop_calc.trade.plan import make_plan
+from shop_calc.trade.timeline.hands import person_hours
 from shop_calc.trade.timeline.looks import ruler
 from shop_calc.trade.timeline.wind_limit import wind_at_rate_m_s, wind_lines
 from shop_calc.units import parse, show
@@ -361,7 +362,7 @@ def test_it_reads_from_top_to_bottom():
     said = page_of("garden_bench_top").words
     order = (
         "first water", "lb", "likely window", "Pack the base", "Stop, cover", "Strip sign seen at",
-        "Lines not to cross", "✕ No water", "On you", "The mix", "step", "in 08:00",
+        "Lines not to cross", "✕ No water", "On you", "The mix", "step", "1 water 08:00",
         "Cut and buy", "After the trowel", "Notes", "Assumed",
     )  # fmt: skip
     places = [said.index(text) for text in order]
@@ -411,3 +412,10 @@ def test_in_a_notebook_it_changes_nothing_but_itself_and_says_itself_in_text():
     assert lines[0] == "Shop sheet, 2 pages: Garden bench top, Monday 4 May 2026, first water 08:00."
     assert len(lines) == 4
     assert sheet_body(planned("garden_bench_top"), inline=True) == shown["text/html"]
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_the_work_of_the_hands_is_that_of_the_plan(name):
+    plan = planned(name)
+    work = f"Work {show(person_hours(plan), 'duration')} in all, {plan.job.day['hands']:.0f} at hand"
+    assert work in page_of(name).words

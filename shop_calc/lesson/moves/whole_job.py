@@ -10,7 +10,6 @@ from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.what_if import Side, WhatIf, WhatIfMap
 from shop_calc.science.checks import require
 from shop_calc.trade.after.handling_advice import not_before
-from shop_calc.trade.timeline.hands import work_hours
 from shop_calc.trade.timeline.what_if import middle_times_h
 from shop_calc.units import convert, show
 
@@ -117,36 +116,6 @@ def _changed(plan, before):
     if loads:
         found.append(f"{abs(loads)} {'load' if abs(loads) == 1 else 'loads'} {'more' if loads > 0 else 'fewer'}")
     return "Against the file: " + ("nothing moves." if not found else ", ".join(found) + ".")
-
-
-def person_hours(plan):
-    """Add up the work of a plan, waiting not counted.
-
-    Parameters
-    ----------
-    plan : Plan
-        A plan [-].
-
-    Returns
-    -------
-    float
-        Work of one person [h].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.jobs.job import demo_job, read_job
-    >>> from shop_calc.trade.plan import make_plan
-    >>> f"{person_hours(make_plan(read_job(demo_job('garden_bench_top')))):.5f}"
-    '1.71398'
-
-    References
-    ----------
-    As shop_calc.trade.timeline.hands.
-    """
-    look = plan.day.stage("look")
-    looks = max(round((look.likely_to_h - look.likely_from_h) / 0.5), 1)
-    minutes = 60.0 * plan.job.mixer["minutes_per_load"]
-    return float(work_hours(plan.layers.top_area_m2, len(plan.batch.loads), minutes, looks))
 
 
 @dataclass(frozen=True)

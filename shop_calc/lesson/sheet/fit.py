@@ -105,7 +105,7 @@ def parts_of_the_day(facts):
         "piece": max(66.0 + 16.5 * sum(lines(text, 64) for text in beside), sketch + 8.0),
         "holes": sum(15.5 * lines(hole["name"] + " " * 98, 115) for hole in piece["holes"]),
         "todo": _todo(facts["advice"]["day"]),
-        "air": 3.0 + 13.3 * lines("x" * 34 * len(weather["rooms"]), 118),
+        "air": 3.0 + 13.3 * lines("x" * 34 * (len(weather["rooms"]) + 1), 130),
         "day": 28.0 + sum(7.5 + 15.4 * max(3.0, _stage_lines(stage)) for stage in facts["day"]["stages"]),
         "ruler": 61.0,
         "three": 162.0 if weather["reach"] == "over" else 150.0,

@@ -264,7 +264,7 @@ def first_night(
     if polymer_share >= defaults.si("polymer_air_cure"):
         after = (
             f"From the morning: polymer at {100 * polymer_share:.0f} % of the binder cures in air above "
-            f"{units.show(13.0, 'temperature')}; uncover it and keep it warm."
+            f"{units.show(13.0, 'temperature')}; {'keep it open' if pick == 'open' else 'uncover it'} and keep it warm."
         )
     else:
         after = f"From the morning: keep it moist for {moist_days} days, or until it is polished."

@@ -85,3 +85,33 @@ def work_hours(area_m2, load_count, minutes_per_load, looks):
         + (looks + 4) * per_area["trowel_minutes_per_area"]
     )
     return (mixing_min + surface_min + 30.0) / 60.0
+
+
+def person_hours(plan):
+    """Add up the work of a plan, waiting not counted.
+
+    Parameters
+    ----------
+    plan : Plan
+        A plan [as its fields].
+
+    Returns
+    -------
+    float
+        Work of one person [h].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
+    >>> from shop_calc.trade.plan import make_plan
+    >>> f"{person_hours(make_plan(read_job(demo_job('garden_bench_top')))):.5f}"
+    '1.71398'
+
+    References
+    ----------
+    As `work_hours`; a look every half hour until the sides come off.
+    """
+    look = plan.day.stage("look")
+    looks = max(round((look.likely_to_h - look.likely_from_h) / 0.5), 1)
+    minutes = 60.0 * plan.job.mixer["minutes_per_load"]
+    return float(work_hours(plan.layers.top_area_m2, len(plan.batch.loads), minutes, looks))
