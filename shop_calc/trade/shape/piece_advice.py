@@ -8,7 +8,7 @@ from shop_calc.science.checks import require
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.shape.bands import inside_out
 from shop_calc.trade.shape.strips import strips_beside_cutouts
-from shop_calc.units import show
+from shop_calc.units import convert, show
 
 STONE_PER_DEPTH = 1 / 3  # read: ACI 318-19 26.4.2.1
 STONE_PER_WIDTH = 1 / 5  # read: ACI 318-19 26.4.2.1
@@ -26,6 +26,13 @@ def _long(value_m):
     return show(value_m, "length")
 
 
+def _most(value_m):
+    """A limit: rounded down on the tape and in millimetres, so that what is printed may be used."""
+    us, si = (math.floor(convert(value_m, "m", unit) / step + 1e-6) * convert(step, unit, "m")
+              for unit, step in (("in", 1 / 16), ("mm", 0.1)))  # fmt: skip
+    return f"{show(us, 'length', 'us')} ({show(si, 'length', 'si')})"
+
+
 def _stone_advice(layers, stone_m):
     rules = (
         (layers.base_depth_m, STONE_PER_DEPTH, "a third of the depth of the base",
@@ -37,7 +44,7 @@ def _stone_advice(layers, stone_m):
         if stone_m > size * share * (1 + 1e-9):
             reason = (
                 f"The largest stone, {_long(stone_m)}, is more than {what}, {_long(size)}: at most "
-                f"{_long(size * share)}."
+                f"{_most(size * share)}."
             )
             yield Advice("act", "mix", text, reason, "read", _ACI)
 
