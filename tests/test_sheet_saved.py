@@ -94,6 +94,12 @@ def test_whoever_comes_second_does_not_write_over_the_first(tmp_path, monkeypatc
     assert left_in(tmp_path) == ["bench.html"]
 
 
+def test_a_refusal_names_what_was_to_be_written(tmp_path):
+    for what in ("sheet", "job file"):
+        with pytest.raises(ValueError, match=f"^{what}: .*; there is no folder"):
+            write_whole(tmp_path / "none" / "a.txt", b"a", what=what)
+
+
 def test_a_disk_without_links_still_gets_its_file(tmp_path, monkeypatch):
     def none(*_):
         raise PermissionError(errno.EPERM, "no links here")

@@ -81,10 +81,7 @@ def save_job(entries, *, replace=False):
     path = folder / file_name(entries["name"])
     if path.exists() and not replace:
         raise ValueError(f"job file: {path} is there already and was left as it is")
-    try:
-        return write_whole(path, text.encode("utf-8"), replace=replace)
-    except ValueError as error:
-        raise ValueError(str(error).replace("sheet: ", "job file: ", 1)) from error
+    return write_whole(path, text.encode("utf-8"), replace=replace, what="job file")
 
 
 def own_jobs():

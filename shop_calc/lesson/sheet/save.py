@@ -66,7 +66,7 @@ def save_sheet(plan, path, *, replace=False, paper=""):
     return write_whole(path, print_pdf(page, browser, path.parent), replace=replace)
 
 
-def check_place(path, replace=False):
+def check_place(path, replace=False, what="sheet"):
     """Say what is wrong with a place before anything is written there.
 
     Parameters
@@ -75,6 +75,8 @@ def check_place(path, replace=False):
         The file [-].
     replace : bool
         True where it may be there already [-].
+    what : str
+        What is written, as the message names it [-].
 
     Raises
     ------
@@ -93,14 +95,14 @@ def check_place(path, replace=False):
     Common practice, no source.
     """
     if path.is_dir():
-        raise ValueError(f"sheet: {path} given; that is a folder, it must be a file")
+        raise ValueError(f"{what}: {path} given; that is a folder, it must be a file")
     if not path.parent.is_dir():
-        raise ValueError(f"sheet: {path} given; there is no folder {path.parent}, make it first")
+        raise ValueError(f"{what}: {path} given; there is no folder {path.parent}, make it first")
     if path.exists() and not replace:
-        raise ValueError(f"sheet: {path} is there already and was left as it is; --replace writes over it")
+        raise ValueError(f"{what}: {path} is there already and was left as it is; --replace writes over it")
 
 
-def write_whole(path, data, *, replace=False):
+def write_whole(path, data, *, replace=False, what="sheet"):
     """Write a file whole or not at all: beside its place first, then moved there.
 
     Parameters
@@ -111,6 +113,8 @@ def write_whole(path, data, *, replace=False):
         What goes into it [-].
     replace : bool
         True to write over a file that is there [-].
+    what : str
+        What is written, as the message names it [-].
 
     Returns
     -------
@@ -134,7 +138,7 @@ def write_whole(path, data, *, replace=False):
     POSIX rename: a reader sees the old file or the new one, never half of one.
     """
     path = Path(path)
-    check_place(path, replace)
+    check_place(path, replace, what)
     place = Path(os.path.realpath(path))  # a link stays a link
     beside = place.with_name(f".{place.name[:80]}.{secrets.token_hex(4)}.part")
     flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
@@ -145,10 +149,10 @@ def write_whole(path, data, *, replace=False):
             os.fsync(file.fileno())
         _move(beside, place, replace)
     except FileExistsError:
-        check_place(path, replace)  # somebody else was faster
+        check_place(path, replace, what)  # somebody else was faster
         raise
     except OSError as error:
-        raise ValueError(f"sheet: {path} was not written, {_why(error)}; nothing was changed") from error
+        raise ValueError(f"{what}: {path} was not written, {_why(error)}; nothing was changed") from error
     finally:
         with suppress(OSError):
             beside.unlink()
