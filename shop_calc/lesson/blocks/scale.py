@@ -34,7 +34,7 @@ SHOWN = {
     "km/h": ("m/s", "mph", "km/h"),
     "mi/h": ("m/s", "mph", "km/h"),
     "m/s": ("m/s", "mph", "m/s"),
-    "psi": ("Pa", "psi", "kPa"),
+    "psi": ("Pa", "psi", "MPa"),
     "kPa": ("Pa", "psi", "kPa"),
     "MPa": ("Pa", "psi", "MPa"),
     "kJ/mol": ("J/mol", "kJ/mol", "kJ/mol"),

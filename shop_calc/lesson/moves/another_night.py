@@ -197,9 +197,9 @@ def moved_words(day):
         lift = moved.lift
         lines = [
             f"Flat by the ends: {ends}. A fifth in: {fifth}.",
-            f"By the ends it needs {needed} in compression; counted in the morning are "
-            f"{show(moved.morning_pa, 'pressure', system)}, as old as {age}.",
-            f"It weighs {show(lift.mass_kg, 'mass', system)}; with {lift.people} people lifting index "
+            f"By the ends it needs {needed} in compression; in the morning {show(moved.morning_pa, 'pressure', system)} "
+            f"can be counted on, at an age of {age}.",
+            f"It weighs {show(lift.mass_kg, 'mass', system)}; with {lift.people} people the lifting index is "
             f"{lift.index_ratio:.1f}.",
         ]
         return "\n".join(lines)

@@ -52,10 +52,11 @@ def workshop_day(plan):
     def at(hour):
         return f"{day.clock(hour):%H:%M}"
 
-    rows = [
-        (s.title, at(s.look_from_h), f"{at(s.likely_from_h)} to {at(s.likely_to_h)}", s.cue, MEANWHILE[s.key])
-        for s in day.stages
-    ]
+    def likely(stage):
+        first, last = at(stage.likely_from_h), at(stage.likely_to_h)
+        return first if first == last else f"{first} to {last}"
+
+    rows = [(s.title, at(s.look_from_h), likely(s), s.cue, MEANWHILE[s.key]) for s in day.stages]
     return table(("at the bench", "look from", "likely", "the sign", "the class"), rows)
 
 

@@ -95,7 +95,7 @@ def bow_words(result, system="both"):
     Examples
     --------
     >>> print(bow_words(dried(0.0381, 1.5709, 0.45, 0.62608), "si"))
-    Both faces dry: 4.86 mm. Only the top dry: 6.77 mm, high.
+    Both faces dry: 4.86 mm. Only the top dry: 6.77 mm, a high bow.
     The base shrinks by 564 (EN 1992) or 1022 (ACI 209) millionths; the face by more, for it has no stone.
 
     References
@@ -105,7 +105,7 @@ def bow_words(result, system="both"):
     both, top = result.shape.states
     return (
         f"Both faces dry: {show(both.likely_m, 'length', system)}. Only the top dry: "
-        f"{show(top.likely_m, 'length', system)}, {bow_level(top.likely_m)}.\n"
+        f"{show(top.likely_m, 'length', system)}, a {bow_level(top.likely_m)} bow.\n"
         f"The base shrinks by {1e6 * result.en_strain:.0f} (EN 1992) or {1e6 * result.aci_strain:.0f} (ACI 209) "
         "millionths; the face by more, for it has no stone."
     )

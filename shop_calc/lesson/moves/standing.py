@@ -63,7 +63,7 @@ def stand_table(plan, rail_thicknesses=("1 1/2 in", "2 1/2 in")):
     >>> from shop_calc.trade.jobs.job import demo_job, read_job
     >>> from shop_calc.trade.plan import make_plan
     >>> [row[-1] for row in stand_table(make_plan(read_job(demo_job("garden_bench_top")))).rows]
-    ['no: 3.17 times what it may', 'no: 3.16 times what it may', 'no: 1.69 times what it may', 'holds: 0.64 of it']
+    ['no: 3.17 times what it may', 'no: 3.16 times what it may', 'no: 1.69 times what it may', 'holds, at 0.64 of what it may']
 
     References
     ----------
@@ -90,4 +90,4 @@ def _place(check):
 
 
 def _verdict(share):
-    return f"no: {share:.2f} times what it may" if share > 1.0 else f"holds: {share:.2f} of it"
+    return f"no: {share:.2f} times what it may" if share > 1.0 else f"holds, at {share:.2f} of what it may"

@@ -13,7 +13,7 @@ from shop_calc.units import convert, plain_number, show
 
 WIDTH_IN = 9.0
 EDGE_IN, DRAWN_IN, BAR_IN, RIGHT_IN = 0.16, 3.52, 3.78, 8.60
-HEAD_IN, LANE_IN, FOOT_IN = 1.02, 1.27, 0.64
+HEAD_IN, LANE_IN, FOOT_IN = 1.02, 1.30, 0.64
 BAR_TALL_IN, HOLD_IN, PULL = 0.22, 0.15, ROLES["stop"]
 MOST_PA = convert(700.0, "psi", "Pa")
 TICKS_PSI = (0, 100, 200, 300, 400, 500, 600, 700)
@@ -165,7 +165,7 @@ class CarryWays(Picture):
             y = (FOOT_IN + low + LANE_IN) / height
             figure.add_artist(Rectangle((EDGE_IN / WIDTH_IN, y), 1 - 2 * EDGE_IN / WIDTH_IN, 0.008 / height,
                                         transform=figure.transFigure, fc="#D5D9DE", ec="none"))  # fmt: skip
-        bar = low + 0.46
+        bar = low + 0.49
         axes.add_patch(Rectangle((0, bar), MOST_PA, BAR_TALL_IN, fc=LANE, ec="none", zorder=1))
         look = {"ec": INK, "lw": 1.0, "zorder": 3}
         piece = {"fc": ROLES["stone"], "ec": INK, "lw": 1.0, "zorder": 3}
@@ -174,7 +174,7 @@ class CarryWays(Picture):
         for name, style in (("morning", "-"), ("final", (0, (2, 1)))):
             (halo,) = axes.plot([], [], color=PAPER, lw=5.0, zorder=4)
             (line,) = axes.plot([], [], color=INK, lw=2.6, ls=style, zorder=5)
-            marks[name] = (halo, line, (bar - 0.05, bar + BAR_TALL_IN + 0.05))
+            marks[name] = (halo, line, (bar - 0.04, bar + BAR_TALL_IN + 0.05))
         return {
             "needed": axes.add_patch(Rectangle((0, bar), 0, BAR_TALL_IN, fc=PAPER, hatch="////", **look)),
             "own": axes.add_patch(Rectangle((0, bar), 0, BAR_TALL_IN, fc=ROLES["base"], **look)),
@@ -183,7 +183,7 @@ class CarryWays(Picture):
             "board": drawn.add_patch(Rectangle((0, 0), 0, 0, fc="#F6DDAA", ec=INK, lw=1.0, hatch="..", zorder=3)),
             "holds": [drawn.add_patch(Polygon(np.zeros((3, 2)), fc=INK, ec="none", zorder=2)) for _ in range(2)],
             "pulls": pulls,
-            "title": place(figure, BAR_IN, FOOT_IN + low + 0.79, va="bottom", size=NAME, weight="bold"),
+            "title": place(figure, BAR_IN, FOOT_IN + low + 0.82, va="bottom", size=NAME, weight="bold"),
             "says": place(figure, BAR_IN, FOOT_IN + low + 0.31),
             "when": place(figure, BAR_IN, FOOT_IN + low + 0.115, weight="bold"),
             "low": low,

@@ -10,7 +10,7 @@ from shop_calc.lesson.pictures.scales import LANE, nice_step, stamp_ticks
 from shop_calc.units import plain_number, show
 
 WIDTH_IN, PITCH_IN, LANE_IN = 9.0, 0.33, 0.27
-NAME_IN, BARS_IN, BARS_END_IN, LEFT_IN = 0.14, 2.75, 6.95, 8.86
+NAME_IN, BARS_IN, BARS_END_IN, LEFT_IN = 0.14, 2.92, 6.95, 8.86
 HEAD_IN, BELOW_IN = 1.06, 0.34
 _USED, _SHELF = {"fc": ROLES["base"]}, {"fc": PAPER}  # filled and empty: the same in one colour
 NUMBER_IN = 0.70  # room for the price behind the longest bar

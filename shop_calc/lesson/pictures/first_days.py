@@ -141,13 +141,14 @@ class StrengthOfFirstDays(Picture):
             stamp_ticks(side.yaxis)
         warm.set_ylim(*self.between_c)
         warm.set_yticks(np.arange(self.between_c[0], self.between_c[1] + 1, 5))
-        warm.tick_params(labelsize=11)
         second = second_scale(warm, "y", "C", "F", "", most=3)
-        second.tick_params(length=0)
-        for axis in (warm.yaxis, second.yaxis):
-            stamp_ticks(axis)
+        second.yaxis.tick_left()  # US to the left, as in the panel below
+        warm.yaxis.tick_right()
+        for panel in (warm, second):
+            panel.tick_params(length=0, labelsize=11)
+            stamp_ticks(panel.yaxis)
         for y, left, right in ((BELOW_IN + STRONG_IN + 0.16, "psi", "MPa"),
-                               (BELOW_IN + STRONG_IN + GAP_IN + WARM_IN + 0.16, "°C", "°F")):  # fmt: skip
+                               (BELOW_IN + STRONG_IN + GAP_IN + WARM_IN + 0.16, "°F", "°C")):  # fmt: skip
             place(self.figure, LEFT_IN - 0.08, y, left, size=NAME, ha="right")
             place(self.figure, RIGHT_IN + 0.08, y, right, size=NAME)
 

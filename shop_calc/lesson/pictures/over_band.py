@@ -6,7 +6,7 @@ import numpy as np
 from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, ROLES, Picture
-from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, sentence, shorten
+from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, sentence, shorten, width_in
 from shop_calc.lesson.pictures.scales import LANE, nice_step, stamp_ticks
 from shop_calc.units import KINDS, convert, plain_number, show
 from shop_calc.units.showing import printed
@@ -69,14 +69,16 @@ class BenchNumber(Picture):
         """Scale, band, likely line, dot."""
         figure, (low, high) = self.figure, self.between
         figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
+        names = [printed(unit) for unit in dict.fromkeys(self._units())]
+        left = max(LEFT_IN, 0.14 + max(width_in(name) for name in names) + 0.16)  # names end before the first number
         axes.set_position([
-            LEFT_IN / WIDTH_IN, LOW_IN / HEIGHT_IN, (RIGHT_IN - LEFT_IN) / WIDTH_IN, (HIGH_IN - LOW_IN) / HEIGHT_IN,
+            left / WIDTH_IN, LOW_IN / HEIGHT_IN, (RIGHT_IN - left) / WIDTH_IN, (HIGH_IN - LOW_IN) / HEIGHT_IN,
         ])  # fmt: skip
         axes.set(xlim=self.between, ylim=(0, 1), yticks=[])
         axes.grid(False)
         axes.spines[["left", "bottom"]].set_visible(False)
         axes.add_patch(Rectangle((low, 0), high - low, 1, fc=LANE, ec="none", zorder=1))
-        self._ticks(axes)
+        self._ticks(axes, names)
         self.band = axes.add_patch(Rectangle((low, 0.14), 0, 0.72, fc=ROLES["band"], ec=INK, lw=1.0, zorder=3))
         (self.line,) = axes.plot([], [], color=INK, lw=2.4, zorder=4)
         look = {"ls": "none", "marker": "o", "ms": 13, "mfc": PAPER, "mec": INK, "mew": 3}
@@ -85,11 +87,15 @@ class BenchNumber(Picture):
         self.words = place(figure, 0.14, HEIGHT_IN - 0.54, size=NAME)
         self.yours = place(figure, 0.14, HEIGHT_IN - 0.80, size=NAME, weight="bold")
 
-    def _ticks(self, axes):
+    def _units(self):
+        """Give the units of the two scales, chosen as the words have them."""
         kind = KINDS[self.quantity]
-        us, si = (_unit_for(sum(self.between) / 2, ladder) for ladder in (kind.us, kind.si))  # as the words have it
         if self.quantity == "duration" and self.between[1] <= 1.5:
-            us = si = "min"
+            return "min", "min"
+        return tuple(_unit_for(sum(self.between) / 2, ladder) for ladder in (kind.us, kind.si))
+
+    def _ticks(self, axes, names):
+        kind, (us, si) = KINDS[self.quantity], self._units()
         low, high = (convert(end, kind.si_unit, us) for end in self.between)
         step = nice_step(high - low, 9)
         marks = np.arange(np.ceil(low / step - 1e-9), np.floor(high / step + 1e-9) + 1) * step
@@ -104,7 +110,6 @@ class BenchNumber(Picture):
         stamp_ticks(axes.xaxis)
         for at in axes.get_xticks():
             axes.axvline(at, color=PAPER, lw=1.6, zorder=1.5)
-        names = [printed(us), printed(si)] if two else [printed(us)]
         for number, name in enumerate(names):
             place(self.figure, 0.14, LOW_IN - 0.15 - 0.19 * number, name, color=QUIET)
 

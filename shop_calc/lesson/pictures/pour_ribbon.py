@@ -7,7 +7,7 @@ from shop_calc.lesson.pictures.lettering import listing, place, width_in
 from shop_calc.lesson.pictures.ribbon import CHART_IN, LANE_IN, WIDTH_IN, RibbonOfTheDay
 from shop_calc.lesson.pictures.ribbon_key import KEY_IN
 from shop_calc.lesson.pictures.ribbon_words import room_words
-from shop_calc.lesson.pictures.scales import clock
+from shop_calc.lesson.pictures.scales import clock, span_of
 
 _SAID = {"likely window": "as it was", "likely: face": "face", "likely: base": "base", "first plan": "the plan"}
 _SIGNS = {True: ("^", ROLES["good"], "done"), False: ("X", ROLES["stop"], "done, and it shows")}
@@ -143,12 +143,10 @@ class PourRibbon(RibbonOfTheDay):
         words.append("Windows as they really were:")
         plan = {stage.key: stage for stage in self.planned}
         for stage in self.stages:
-            line = (
-                f"{stage.title} {clock(self.water_in, stage.likely_from_h)}–{clock(self.water_in, stage.likely_to_h)}"
-            )
+            line = f"{stage.title} {span_of(self.water_in, stage.likely_from_h, stage.likely_to_h)}"
             if stage.key in plan:
                 was = plan[stage.key]
-                line += f" (plan {clock(self.water_in, was.likely_from_h)}–{clock(self.water_in, was.likely_to_h)})"
+                line += f" (plan {span_of(self.water_in, was.likely_from_h, was.likely_to_h)})"
             mine = [(at_h, good) for key, at_h, good in done if key == stage.key]
             if mine:
                 acts = (f"{clock(self.water_in, at)}{'' if good else ', and it shows'}" for at, good in sorted(mine))

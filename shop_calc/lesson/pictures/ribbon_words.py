@@ -4,6 +4,8 @@ from shop_calc.lesson.pictures.lettering import listing, sentence
 from shop_calc.lesson.pictures.scales import clock, day_name, moment, span_of
 from shop_calc.units import show
 
+STILL_M_S = 0.15  # judgement: slower air is not felt, and a number for it would be read as known
+
 _LAYERS = {"face": "the face", "base": "the base", "both": "both layers"}
 
 
@@ -43,8 +45,8 @@ def room_words(room, number, system="both"):
     temp = show(room.air_temp_c[number], "temperature", system)
     damp = f"{show(room.rh_fraction[number], 'fraction')} humidity"
     wind = room.wind_m_s[number]
-    moving = f"air {show(wind, 'speed', system)}" if wind > 0 else "still"
-    least = show(room.air_temp_c[number], "temperature", "us" if system == "us" else "si")
+    moving = f"air {show(wind, 'speed', system)}" if wind >= STILL_M_S else "still"
+    least = show(room.air_temp_c[number], "temperature", "si" if system == "si" else "us")
     return [f"{temp}, {damp}, {moving}", f"{temp}, {damp}", temp, least]
 
 

@@ -248,7 +248,8 @@ def _air(state):
     rate = pour.rate_kg_m2_h[place] / float(pour.hidden.evaporation_factor[0])
     level = face_level(rate)
     moving = "still" if wind_m_s < 0.15 else f"moving at {units.show(wind_m_s, 'speed')}"
-    can = {"green": "little", "amber": "enough to want care", "red": "more than a face of this kind can give"}[level]
+    near = "little" if rate < defaults.si("face_amber") / 2.0 else "nearly enough to want care"
+    can = {"green": near, "amber": "enough to want care", "red": "more than a face of this kind can give"}[level]
     words = (
         f"Air {units.show(air_c, 'temperature')}, humidity {100 * rh_fraction:.0f} %, {moving}: "
         f"it can take about {units.show(rate, 'rate')}, {can}."
