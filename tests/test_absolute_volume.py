@@ -145,7 +145,7 @@ def test_spread_twice_as_thick_it_covers_half():
     ("call", "words"),
     [
         (lambda: av.solid_volume_m3(-1.0, 3.15), "mass: -1 kg given; it must be at least 0 kg"),
-        (lambda: av.solid_volume_m3(1.0, 2650.0), "relative density: 2650 given; it must be more than 0"),
+        (lambda: av.solid_volume_m3(1.0, 2650.0), "relative density: 2650 given; it must be at least 0.01"),
         (lambda: av.solid_volume_m3(1.0, 0.0), "relative density: 0 given"),
         (lambda: av.solid_volume_m3(float("nan"), 1.0), "mass: nan"),
         (lambda: av.solid_volume_m3(1.0, 1.0, 62.4), "density of water: 62.4 kg/m3 given"),

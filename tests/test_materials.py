@@ -70,7 +70,9 @@ def test_capitals_and_spaces_do_not_matter():
     [
         ({"kind": "aggregat"}, "kind of own"),
         ({"kind": "aggregate", "relative_density": 2650}, "relative density of own: 2650 given"),
-        ({"kind": "aggregate", "relative_density": -1}, "more than 0"),
+        ({"kind": "aggregate", "relative_density": -1}, "at least 0.01"),
+        ({"kind": "aggregate", "relative_density": 5e-324}, "at least 0.01"),
+        ({"kind": "polymer liquid", "relative_density": 1.1, "solids_relative_density": 5e-324}, "the solids of own: 4.94"),
         ({"kind": "aggregate", "relative_density": 2.6, "absorption_fraction": 1.5}, "absorption of own"),
         ({"kind": "polymer liquid", "relative_density": 1.1, "solids_fraction": 1.2}, "solids of own"),
     ],

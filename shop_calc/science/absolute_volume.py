@@ -10,6 +10,8 @@ WATER_DENSITY_KG_M3 = 62.4 * 0.45359237 / 0.3048**3
 
 # Nothing on earth is denser than osmium, 22.6: a larger number is a density, not a relative one.
 RELATIVE_DENSITY_HIGHEST = 25.0
+# Foamed beads, the lightest grains that go into a mortar, have about 0.02; below that it is a slip of the keys.
+RELATIVE_DENSITY_LOWEST = 0.01
 
 
 def solid_volume_m3(mass_kg, relative_density, water_density_kg_m3=WATER_DENSITY_KG_M3):
@@ -34,7 +36,7 @@ def solid_volume_m3(mass_kg, relative_density, water_density_kg_m3=WATER_DENSITY
     Raises
     ------
     ValueError
-        When a mass is negative or a relative density is not between 0 and 25.
+        When a mass is negative or a relative density is not between 0.01 and 25.
 
     Notes
     -----
@@ -295,7 +297,7 @@ def _sum_of_volumes(mass_kg, relative_density, water_density_kg_m3):
 
 
 def _relative(relative_density):
-    return require("relative density", relative_density, 0, RELATIVE_DENSITY_HIGHEST, low_open=True)
+    return require("relative density", relative_density, RELATIVE_DENSITY_LOWEST, RELATIVE_DENSITY_HIGHEST)
 
 
 def _water(water_density_kg_m3):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from shop_calc.defaults import data_folder
-from shop_calc.science.absolute_volume import RELATIVE_DENSITY_HIGHEST, WATER_DENSITY_KG_M3
+from shop_calc.science.absolute_volume import RELATIVE_DENSITY_HIGHEST, RELATIVE_DENSITY_LOWEST, WATER_DENSITY_KG_M3
 
 KINDS = (
     "cementitious",
@@ -85,11 +85,14 @@ class Material:
             raise ValueError(
                 f"kind of {self.name}: {self.kind!r} given; it must be one of {', '.join(KINDS)}"
             )
-        if not 0 < self.relative_density <= RELATIVE_DENSITY_HIGHEST:
-            raise ValueError(
-                f"relative density of {self.name}: {self.relative_density:g} given; "
-                "it must be more than 0 and at most 25 (a density in kg/m3 divided by 1000)"
-            )
+        if not self.solids_relative_density:
+            object.__setattr__(self, "solids_relative_density", self.relative_density)
+        for words, given in (("", self.relative_density), ("the solids of ", self.solids_relative_density)):
+            if not RELATIVE_DENSITY_LOWEST <= given <= RELATIVE_DENSITY_HIGHEST:
+                raise ValueError(
+                    f"relative density of {words}{self.name}: {given:g} given; "
+                    "it must be at least 0.01 and at most 25 (a density in kg/m3 divided by 1000)"
+                )
         if not 0 <= self.absorption_fraction < 1:
             raise ValueError(
                 f"absorption of {self.name}: {self.absorption_fraction:g} given; "
@@ -97,8 +100,6 @@ class Material:
             )
         if not 0 <= self.solids_fraction <= 1:
             raise ValueError(f"solids of {self.name}: {self.solids_fraction:g} given; it must be 0 to 100 %")
-        if not self.solids_relative_density:
-            object.__setattr__(self, "solids_relative_density", self.relative_density)
 
     @property
     def is_cement(self):
