@@ -103,11 +103,13 @@ def bow_words(result, system="both"):
     As trade.after.bow.
     """
     both, top = result.shape.states
+    stone = both.likely_m > 0  # without any, base and face are one mortar, and nothing bows
+    face = "the face by more, for it has no stone" if stone else "the face by as much: neither has stone"
     return (
         f"Both faces dry: {show(both.likely_m, 'length', system)}. Only the top dry: "
         f"{show(top.likely_m, 'length', system)}, a {bow_level(top.likely_m)} bow.\n"
         f"The base shrinks by {1e6 * result.en_strain:.0f} (EN 1992) or {1e6 * result.aci_strain:.0f} (ACI 209) "
-        "millionths; the face by more, for it has no stone."
+        f"millionths; {face}."
     )
 
 

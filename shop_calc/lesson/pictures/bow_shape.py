@@ -140,8 +140,8 @@ class BowedTop(Picture):
                 )
                 self.bars[lane].set_data([end_in + 0.12] * 2, [low_in, high_in])
                 self._names[lane].set_text(shorten(state.name, 2.1, NAME, "bold"))
-                between = f"{show(state.low_m, 'length', system)}\nto {show(state.high_m, 'length', system)}"
-                self._values[lane].set_text(f"{show(state.likely_m, 'length', system)}\nbetween {between}")
+                ends = f"{show(state.low_m, 'length', system)}\nto {show(state.high_m, 'length', system)}"
+                self._values[lane].set_text(f"{show(state.likely_m, 'length', system)}\nfrom {ends}")
         self._names[2].set_text("to scale")
         self._names[2].set_y((LANES_IN[2] + 0.10) / HEIGHT_IN)
         self._values[2].set_text("")

@@ -142,7 +142,7 @@ class WhatIfMap(Picture):
         self._plates = [axes.add_patch(Rectangle((0, 0), 0, 0, fc=PAPER, ec="none", zorder=4)) for _ in range(levels)]
         self._words = [place(figure, 0, 0, ha="center", size=PLAIN, zorder=5) for _ in range(levels)]
         (self.cross,) = axes.plot([], [], color=INK, lw=1.0, ls=(0, (2, 2)), zorder=4.5)
-        (self.point,) = axes.plot([], [], marker="o", ms=13, mfc=PAPER, mec=INK, mew=3, ls="none", zorder=6)
+        (self.point,) = axes.plot([], [], marker="o", ms=13, mfc=PAPER, mec=INK, mew=3, ls="none", zorder=6, clip_on=False)
         self._here = place(figure, WIDTH_IN - 0.14, HEIGHT_IN - 0.52, size=NAME, weight="bold", ha="right")
 
     def _second_row(self, across):
