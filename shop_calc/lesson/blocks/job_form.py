@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import ipywidgets as w
 
+from shop_calc.lesson.blocks.look import ARROW
 from shop_calc.lesson.job_file import own_jobs, save_job
 from shop_calc.lesson.moves.job_short import ROOM, SIZE_TEXTS, entries_of, texts_of
 from shop_calc.lesson.moves.whole_job import plan_words
@@ -16,14 +17,16 @@ from shop_calc.trade.jobs.job_text import job_text
 from shop_calc.trade.mortar.recipe import recipes
 from shop_calc.trade.plan import make_plan
 
-_CSS = """<style>
-.shop-job{max-width:920px;padding:10px 12px 12px;box-sizing:border-box;overflow:visible;
- border:1px solid var(--jp-border-color2,#d5d9de);border-radius:8px}
-.shop-job .widget-html-content{line-height:1.4;overflow-wrap:anywhere}
-.shop-job .widget-label{white-space:normal;text-align:left;font-size:14px}
-.shop-job input,.shop-job select,.shop-job textarea{font-size:14px}
-.shop-job .shop-fields{flex-flow:row wrap;overflow:visible}
-.shop-job button:focus-visible{outline:3px solid #3D8BC4;outline-offset:2px}
+_CSS = f"""<style>
+.shop-job{{max-width:920px;padding:10px 12px 12px;box-sizing:border-box;overflow:visible;
+ border:1px solid var(--jp-border-color2,#d5d9de);border-radius:8px}}
+.shop-job .widget-html-content{{line-height:1.4;overflow-wrap:anywhere}}
+.shop-job .widget-label{{white-space:normal;text-align:left;font-size:14px}}
+.shop-job input,.shop-job select,.shop-job textarea{{font-size:14px}}
+.shop-job select{{{ARROW}}}
+.shop-job .shop-fields{{flex-flow:row wrap;overflow:visible}}
+.shop-job .shop-fields>*{{margin-right:10px}}
+.shop-job button:focus-visible{{outline:3px solid #3D8BC4;outline-offset:2px}}
 </style>"""
 _LARGE, _PLAIN = "font-size:17px;font-weight:600;line-height:1.4", "font-size:15px;line-height:1.4;margin-top:2px"
 _BAR = "border-left:5px solid #D55E00;padding-left:10px;"

@@ -5,6 +5,7 @@ from datetime import datetime
 import ipywidgets as w
 
 from shop_calc import units
+from shop_calc.lesson.blocks.look import ARROW
 from shop_calc.lesson.page import lines_html
 from shop_calc.lesson.progress import work_folder
 from shop_calc.lesson.said import Said
@@ -12,13 +13,14 @@ from shop_calc.trade.logbook.log_fields import Event
 from shop_calc.trade.logbook.shop_log import append_events, read_log
 
 FILE = "shop_log.csv"
-_CSS = """<style>
-.shop-form{max-width:720px;padding:10px 12px 12px;box-sizing:border-box;overflow:visible;
- border:1px solid var(--jp-border-color2,#d5d9de);border-radius:8px}
-.shop-form .widget-html-content{line-height:1.4}
-.shop-form .widget-label{white-space:normal;text-align:left;font-size:14px}
-.shop-form input,.shop-form select{font-size:14px}
-.shop-form button:focus-visible{outline:3px solid #3D8BC4;outline-offset:2px}
+_CSS = f"""<style>
+.shop-form{{max-width:720px;padding:10px 12px 12px;box-sizing:border-box;overflow:visible;
+ border:1px solid var(--jp-border-color2,#d5d9de);border-radius:8px}}
+.shop-form .widget-html-content{{line-height:1.4}}
+.shop-form .widget-label{{white-space:normal;text-align:left;font-size:14px}}
+.shop-form input,.shop-form select{{font-size:14px}}
+.shop-form select{{{ARROW}}}
+.shop-form button:focus-visible{{outline:3px solid #3D8BC4;outline-offset:2px}}
 </style>"""
 _SIGNS = (
     ("sides off", "strip"), ("first steel", "first_steel"), ("last steel", "last_steel"), ("stop", "stop"),

@@ -219,7 +219,8 @@ def predicted_seen(day, pour, fit=None, keys=KEYS):
     rows = _rows(day, pour, fit, keys)
     low = min(row.before_h[0] for row in rows) - 0.4
     high = max(row.before_h[2] for row in rows) + 0.4
-    title = f"{pour.pour_id}, pour of {pour.water_in:%a} {pour.water_in.day} {pour.water_in:%b}"
+    name = pour.pour_id[:1].upper() + pour.pour_id[1:]
+    title = f"{name}, pour of {pour.water_in:%a} {pour.water_in.day} {pour.water_in:%b}"
     return PredictedSeen(rows, (low, high), title, pour.water_in)
 
 

@@ -207,7 +207,7 @@ def _sealer_steps(top_m2, edge_m2, coverage_m2_m3, coats_count, waste_fraction):
 
 NOW, LATER, THIN, AGAIN = (
     "seal: it is a week old and dry to the touch", "wait for 28 days, as for all concrete",
-    "seal thinly, so that the water can still get out", "let it dry on, and tape the sheet again in a few days",
+    "seal thinly, so that the water can still get out", "let it go on drying, and tape the sheet again in a few days",
 )  # fmt: skip
 WET, MASK, QUICK, BARE = (
     "wet, on a GFCI circuit; respirator, gloves, apron and boots that keep water out",

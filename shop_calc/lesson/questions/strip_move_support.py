@@ -74,7 +74,7 @@ QUESTIONS = (
     ),
     Question(
         "datum",
-        "A curing record: {time_h} at {temp_c} on average, counted over a datum of {datum_c}. How many °C·days are "
+        "A curing record: {time_h} at {temp_c} on average, counted over a datum of {datum_c}. How many °C·days is "
         "that?",
         sums.degree_days,
         "number",
