@@ -95,7 +95,7 @@ def test_us_and_si_entries_give_the_same_plan():
             {"piece__length": "500 ft"},
             "piece.length: '500 ft' given; it must be at least 1 15/16\" (50 mm) and at most",
         ),
-        ({"piece__length": None}, "piece.length: nothing given; a rectangle needs length, width"),
+        ({"piece__length": None}, "piece.length: nothing given; 'rectangle' needs length, width"),
         ({"piece__diameter": "3 ft"}, "a rectangle has no such size"),
         ({"piece__outline": "kidney"}, "piece.outline: 'kidney' given; it must be one of rectangle"),
         ({"piece__thickness": None}, "piece.thickness: nothing given"),

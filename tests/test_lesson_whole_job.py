@@ -87,19 +87,19 @@ def test_every_demo_job_stands_in_the_form_as_in_its_file(form, name):
 @pytest.mark.parametrize(
     ("field", "typed", "part"),
     [
-        ("length", "2 bananas", "piece.length"),
-        ("length", "", "a rectangle needs length, width"),
+        ("length", "2 bananas", "Length: "),
+        ("length", "", "Length: nothing given; 'rectangle' needs length, width"),
         ("thickness", "15", "it has no unit"),
-        ("water_in", "nine", "day.water_in"),
+        ("water_in", "nine", "First water: "),
         ("hands", "two", "a whole number"),
-        ("stone", "1.2", "mix.stone"),
+        ("stone", "1.2", "Base stone: "),
         ("exposed", "front, roof", "roof"),
-        ("face", "2 in", "face"),
-        ("room", "08:00, 70 F", "room 1.humidity: nothing given"),
-        ("room", "nonsense", "room 1.from: 'nonsense'"),
+        ("face", "2 in", "Face: "),
+        ("room", "08:00, 70 F", "Room, line 1, humidity: nothing given"),
+        ("room", "nonsense", "Room, line 1, from: 'nonsense'"),
         ("room", "", "at least one row for the air"),
-        ("name", "", "name: nothing given"),
-        ("length", "__import__('os').abort()", "piece.length"),
+        ("name", "", "Name: nothing given"),
+        ("length", "__import__('os').abort()", "Length: "),
     ],
 )
 def test_every_problem_is_a_line_and_nothing_stops(form, field, typed, part):

@@ -1,12 +1,13 @@
 """A short form for a job: the plan answers in words, every problem is a line, and the job is kept as a job file."""
 
+import re
 from dataclasses import replace
 
 import ipywidgets as w
 
 from shop_calc.lesson.blocks.look import ARROW
 from shop_calc.lesson.job_file import own_jobs, save_job
-from shop_calc.lesson.moves.job_short import ROOM, SIZE_TEXTS, entries_of, texts_of
+from shop_calc.lesson.moves.job_short import PLACES, ROOM, SIZE_TEXTS, entries_of, texts_of
 from shop_calc.lesson.moves.whole_job import plan_words
 from shop_calc.lesson.page import lines_html
 from shop_calc.lesson.said import Said
@@ -49,7 +50,23 @@ _LABELS = {
     "hands": ("Hands", "2"),
 }
 _ROOM_HINT = "clock, air, humidity, wind, as in\n08:00, 70 F, 50 %, 0 mph"
+_ENTRIES = {".".join(filter(None, place)): _LABELS[field][0] for field, place in PLACES.items()}
+_ENTRY = re.compile(r"^(?:(name|[a-z]+\.[a-z_]+)|room (\d+)\.[a-z]+|\[\[room\]\]|piece: exposed edges)(?=:)", re.MULTILINE)
 _LINES = 5  # kept free for the words, so that nothing jumps
+
+
+def _by_label(problems):
+    """Problems as the form names its fields, not as the file names its entries."""
+
+    def label(found):
+        entry, row = found.groups()
+        if entry:
+            return _ENTRIES.get(entry, entry)
+        if row:
+            return f"Room, line {row}, {found.group().rsplit('.', 1)[1]}"
+        return "Room" if "room" in found.group() else _LABELS["exposed"][0]
+
+    return _ENTRY.sub(label, str(problems))
 
 
 class JobForm(w.VBox):
@@ -149,7 +166,7 @@ class JobForm(w.VBox):
             plan = make_plan(job)
         except ValueError as error:
             self.job = self.plan = None
-            self._say(f"The plan waits. Mend this first:\n{error}", bad=True)
+            self._say(f"The plan waits. Mend this first:\n{_by_label(error)}", bad=True)
             return
         self.job, self.plan = job, plan
         same = dict(job.entries) == dict(self._base)

@@ -17,6 +17,7 @@ ROOMS_F, MIXES_F = np.linspace(50.0, 90.0, 11), np.linspace(50.0, 86.0, 10)
 DONE, LINES_H = "last_steel_end", (3.0, 3.5, 4.0, 5.0, 6.0)
 HUMIDITIES, SPEEDS_MPH = np.linspace(10.0, 100.0, 46), np.linspace(0.0, 18.0, 46)
 _SAME_H = 1.5 / 60.0
+_EARLY = ("form", "piece", "mix", "batch", "water", "base", "face", "float")  # advice for before the trowel
 _M_S = float(convert(1.0, "mph", "m/s"))
 # judgement, ours: one weighing at a kitchen table, tare to tick; stirring one bowl until nothing dry is left
 WEIGHING_MIN, STIRRING_MIN = (0.3, 0.75, 1.5), (2.0, 3.0, 5.0)
@@ -91,7 +92,10 @@ def plan_words(plan, before=None):
         f"Tonight: {cover[0].lower()}{cover[1:]}. {moved}.",
     ]
     if before is not None:
+        told = {line.text for line in before.advice}
         lines.append(_changed(plan, before))
+        new = [line for line in plan.advice if line.level == "act" and line.where in _EARLY and line.text not in told]
+        lines += [f"Now also: {line.text}" for line in new]
     lines += [f"STOP: {line.text}" for line in plan.advice if line.level == "stop"]
     return "\n".join(lines)
 
@@ -110,6 +114,9 @@ def _changed(plan, before):
     aside = plan.batch.set_aside_kg / before.batch.set_aside_kg - 1.0
     if abs(aside) > 0.005:
         found.append(f"face share {100 * aside:+.0f} %")
+    made = plan.batch.mortar_kg / before.batch.mortar_kg - 1.0
+    if abs(made) > 0.005:
+        found.append(f"mortar {100 * made:+.0f} %")
     if plan.cure.pick != before.cure.pick:
         found.append("another cover")
     loads = len(plan.batch.loads) - len(before.batch.loads)

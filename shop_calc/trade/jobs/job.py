@@ -352,7 +352,7 @@ def _sizes(found, entry, table, outline):
         return
     for size in SIZES[outline]:
         if size not in table:
-            found.say(f"{entry}.{size}: nothing given; a {outline} needs {', '.join(SIZES[outline])}")
+            found.say(f"{entry}.{size}: nothing given; {outline!r} needs {', '.join(SIZES[outline])}")
     for size in ALL_SIZES:
         if size in table and size not in (*SIZES[outline], *OPTIONAL_SIZES.get(outline, ())):
             found.say(
