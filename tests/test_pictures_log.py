@@ -183,3 +183,9 @@ def test_every_field_has_a_name_of_its_own_and_every_choice_makes_a_row():
     numbers = {"water in": "60 F", "the room": "70 F", "rod reading": "20 psi", "thumb print": "1/4 in"}
     for what in HAPPENED:
         event_of(what, "p", "r", "2026-11-21", "08:00", numbers.get(what, ""))
+
+
+def test_lesson_10_counts_right_how_many_gaps_the_bands_of_the_others_meet(example):
+    rows = shop_log.pours_seen(example[0], read_log(LOGS / "eight_pours.csv"), "demo mortar").rows
+    met = [row.after_h[0] <= row.there_h and row.not_yet_h <= row.after_h[2] for row in rows]
+    assert (sum(met), len(met)) == (7, 8)

@@ -132,14 +132,15 @@ def _so_far(state):
     if state.face_on_h is None:
         return f"Base packed at {at(state.pour.starts_h)}, the face share waits in its bucket."
     parts = [f"Face on at {at(state.face_on_h)}"]
-    parts.append("not screeded" if state.screeded_h is None else f"screeded {at(state.screeded_h)}")
+    parts.append("not screeded" if state.screeded_h is None else "screeded")
     if state.float_h is not None:
         parts.append(f"last float {at(state.float_h)}")
     if state.off:
         open_edges = [side for side in state.off if side not in state.patched]
-        parts.append(f"sides off: {', '.join(state.off)}")
+        every = len(state.pour.sides)
+        parts.append("all sides off" if len(state.off) == every else f"sides off: {', '.join(state.off)}")
         if open_edges:
-            parts.append(f"not patched: {', '.join(open_edges)}")
+            parts.append("no edge patched" if len(open_edges) == every else f"not patched: {', '.join(open_edges)}")
     else:
         parts.append("sides on")
     if state.steel:
