@@ -76,8 +76,10 @@ def test_warmer_is_earlier(table, degrees):
 @PLANS
 @given(jobs(), st.integers(1, 10))
 def test_windier_is_more_evaporation(table, mph):
-    wind = int(table["room"][0]["wind"].split()[0])
-    still, windy = plan(table), plan(changed(table, room__wind=f"{wind + mph} mph"))
+    # from 1 mph up: below that evaporation is reckoned as in a still room, which moves a little, whatever is stated, and a
+    # stated breath only cools the slab; from 0 to 1 mph the peak may fall by some percent
+    wind = max(int(table["room"][0]["wind"].split()[0]), 1)
+    still, windy = (plan(changed(table, room__wind=f"{speed} mph")) for speed in (wind, wind + mph))
     # a breath more also cools a warm slab: by a thousandth it may take less
     assert windy.drying.peak_kg_m2_h >= 0.99 * still.drying.peak_kg_m2_h - SLACK
     # over the night no less, unless wind has cooled the mortar, held the trowel up and made the night shorter; then an
