@@ -405,7 +405,7 @@ def test_in_a_notebook_it_changes_nothing_but_itself_and_says_itself_in_text():
     assert set(shown) == {"text/html", "text/plain"}
     assert "<html" not in shown["text/html"] and "<script" not in shown["text/html"]
     style = re.search(r"<style>(.*?)</style>", shown["text/html"], re.S).group(1)
-    plain = re.sub(r"/\*.*?\*/|@(?:media print|container [^{]*)\{", "", style, flags=re.S)
+    plain = re.sub(r"/\*.*?\*/|@(?:media print|container)[^{]*\{", "", style, flags=re.S)
     for selectors in re.findall(r"([^{}]+)\{", plain):
         assert all(part.strip().startswith(".shop-sheet") for part in selectors.split(",")), selectors
     lines = shown["text/plain"].splitlines()
