@@ -185,6 +185,11 @@ def test_every_field_has_a_name_of_its_own_and_every_choice_makes_a_row():
         event_of(what, "p", "r", "2026-11-21", "08:00", numbers.get(what, ""))
 
 
+def test_the_weight_on_the_scale_is_not_yet_a_rod_reading():
+    with pytest.raises(ValueError, match="unit of mass.*over the area of the rod's end"):
+        event_of("rod reading", "bench 2", "", "2026-11-21", "10:40", "3 lb", "")
+
+
 def test_lesson_10_counts_right_how_many_gaps_the_bands_of_the_others_meet(example):
     rows = shop_log.pours_seen(example[0], read_log(LOGS / "eight_pours.csv"), "demo mortar").rows
     met = [row.after_h[0] <= row.there_h and row.not_yet_h <= row.after_h[2] for row in rows]

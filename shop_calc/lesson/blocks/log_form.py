@@ -115,7 +115,13 @@ def event_of(happened, pour="", recipe="", date="", time="", number="", note="")
     values = {"cue": f"{dict(_SIGNS)[name]} {'seen' if there == 'there' else there}"} if there else {}
     if happened in _NUMBERS:
         column, kind, entry = _NUMBERS[happened]
-        values[column] = float(units.parse(number, kind, entry=entry))
+        try:
+            values[column] = float(units.parse(number, kind, entry=entry))
+        except ValueError as error:
+            if kind != "pressure" or "a unit of mass" not in str(error):
+                raise
+            words = f"{error}: what the scale shows, over the area of the rod's end (lesson 04)"
+            raise ValueError(words) from error
     elif number.strip():
         raise ValueError(f"reading: {number!r} given; with {happened!r} there is nothing to read, put it into the note")
     layer = "" if happened in ("water in", "the room", "something done") else "face"
