@@ -186,7 +186,7 @@ def test_every_field_has_a_name_of_its_own_and_every_choice_makes_a_row():
 
 
 def test_the_weight_on_the_scale_is_not_yet_a_rod_reading():
-    with pytest.raises(ValueError, match="unit of mass.*over the area of the rod's end"):
+    with pytest.raises(ValueError, match=r"unit of mass.*over the area of the rod's end"):
         event_of("rod reading", "bench 2", "", "2026-11-21", "10:40", "3 lb", "")
 
 
