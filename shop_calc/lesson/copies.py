@@ -3,6 +3,7 @@
 import hashlib
 import json
 import os
+import secrets
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -71,6 +72,48 @@ def lessons_folder():
     return data.parent / ("workbooks" if data.name == "data" else "_workbooks")
 
 
+def named_folder(folder):
+    """Find the folder that a person named for files of ours.
+
+    Parameters
+    ----------
+    folder : str or path-like
+        As typed; ~ is the home [-].
+
+    Returns
+    -------
+    pathlib.Path
+        The folder; it need not exist [-].
+
+    Raises
+    ------
+    ValueError
+        When nothing is named, the name cannot be one, or it is that of a file.
+
+    Examples
+    --------
+    >>> named_folder("course").name
+    'course'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if not str(folder).strip():
+        raise ValueError("folder: nothing given; it must be the name of a folder")
+    try:
+        path = Path(folder).expanduser()
+        is_file = path.stat() and not path.is_dir()
+    except FileNotFoundError:
+        return path
+    except (OSError, RuntimeError, ValueError) as error:  # too long, below a file, nobody's home, a sign that no name has
+        why = getattr(error, "strerror", None) or str(error)
+        raise ValueError(f"folder: {str(folder)[:200]} given; it cannot be written ({why})") from None
+    if is_file:
+        raise ValueError(f"folder: {folder} given; that is a file, it must be a folder")
+    return path
+
+
 def copy_lessons(folder):
     """Copy all lessons and the data into a folder.
 
@@ -106,10 +149,8 @@ def copy_lessons(folder):
     ----------
     Common practice, no source.
     """
-    folder = Path(folder).expanduser()
+    folder = named_folder(folder)
     sources = {"": lessons_folder(), "data": defaults.data_folder()}
-    if folder.exists() and not folder.is_dir():
-        raise ValueError(f"folder: {folder} given; that is a file, it must be a folder")
     resolved = folder.resolve()
     if any(resolved == home.resolve() or home.resolve() in resolved.parents for home in sources.values()):
         raise ValueError(f"folder: {folder} given; that is where the lessons come from, it must be another one")
@@ -121,7 +162,7 @@ def copy_lessons(folder):
 
 
 def _copy_all(folder, sources):
-    delivered = _record(folder)
+    delivered, inside_of = _record(folder), folder.resolve()
     happened = {"new": [], "renewed": [], "kept": [], "same": []}
     for below, home in sources.items():
         for source in sorted(path for path in home.rglob("*") if path.is_file()):
@@ -132,6 +173,9 @@ def _copy_all(folder, sources):
             content = source.read_bytes()
             digest = hashlib.sha256(content).hexdigest()
             target = folder / name
+            if target.is_symlink() or inside_of not in target.resolve().parents:  # a link of theirs leads somewhere else
+                happened["kept"].append(name)
+                continue
             if target.exists():
                 present = hashlib.sha256(target.read_bytes()).hexdigest()
                 if present == digest:
@@ -144,23 +188,54 @@ def _copy_all(folder, sources):
                 happened["renewed"].append(name)
             else:
                 happened["new"].append(name)
-            _write(target, content)
+            put_whole(target, content)
             delivered[name] = digest
-    _write(folder / RECORD, json.dumps(delivered, indent=1, sort_keys=True).encode())
+    put_whole(folder / RECORD, json.dumps(delivered, indent=1, sort_keys=True).encode())
     return Copied(*(tuple(happened[word]) for word in ("new", "renewed", "kept", "same")))
 
 
 def _record(folder):
     try:
         record = json.loads((folder / RECORD).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
+    except (OSError, ValueError, RecursionError):
         return {}  # no record: every file that differs counts as edited
     return record if isinstance(record, dict) else {}
 
 
-def _write(target, content):
-    """Whole or not at all: a crash leaves the old file."""
-    target.parent.mkdir(parents=True, exist_ok=True)
-    part = target.with_name(target.name + ".part")
-    part.write_bytes(content)
-    os.replace(part, target)
+def put_whole(path, content):
+    """Write a file whole or not at all, over what is there: a crash leaves the old one.
+
+    Not for the one file that a person names: see `shop_calc.lesson.sheet.save.write_whole`.
+
+    Parameters
+    ----------
+    path : pathlib.Path
+        The file; a link of that name is replaced and not followed [-].
+    content : bytes
+        What goes into it [-].
+
+    Raises
+    ------
+    OSError
+        When it cannot be written; then nothing is left behind.
+
+    Examples
+    --------
+    >>> import tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     put_whole(Path(folder) / "below" / "a.txt", b"whole")
+    ...     [path.name for path in Path(folder).rglob("*")]
+    ['below', 'a.txt']
+
+    References
+    ----------
+    POSIX rename: a reader sees the old file or the new one, never half of one.
+    """
+    path.parent.mkdir(parents=True, exist_ok=True)
+    part = path.with_name(f".{path.name[:80]}.{secrets.token_hex(4)}.part")
+    try:
+        with open(part, "xb") as file:  # never through something that lies there already
+            file.write(content)
+        os.replace(part, path)
+    finally:
+        part.unlink(missing_ok=True)

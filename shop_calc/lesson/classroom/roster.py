@@ -10,6 +10,7 @@ from shop_calc.trade.problems import Problems
 
 LONGEST = 200  # judgement: a code or a name longer than this is a slip of the hand
 MOST = 2000  # judgement: more rows than this are no class
+LARGEST = 2_000_000  # bytes; so many rows of the longest codes and names are no larger
 
 
 @dataclass(frozen=True)
@@ -136,8 +137,15 @@ def read_roster(path):
     ----------
     Common practice, no source: comma, semicolon or tab, as spreadsheets save it.
     """
+    path = Path(path)
     try:
-        text = _text(Path(path).read_bytes())
+        if path.exists() and not (path.is_file() or path.is_dir()):
+            raise ValueError(f"roster: {path} given; that is a device or a pipe, it must be a .csv file")
+        with open(path, "rb") as file:
+            raw = file.read(LARGEST + 1)
+        if len(raw) > LARGEST:
+            raise ValueError(f"roster: {path} given; it has more than {LARGEST:,} bytes, that is no list of a class")
+        text = _text(raw)
     except OSError as error:
         raise ValueError(f"roster: {path} given; it cannot be read ({error.strerror})") from None
     first = text.splitlines()[0] if text.strip() else ""

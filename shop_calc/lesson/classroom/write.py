@@ -1,12 +1,12 @@
 """Put the key and the question sheets of a class into a folder."""
 
-import os
 from pathlib import Path
 
 from shop_calc.lesson.banks import banked_lessons
 from shop_calc.lesson.classroom.answer_key import answer_key, key_csv
 from shop_calc.lesson.classroom.pages import key_page, question_sheets
 from shop_calc.lesson.classroom.roster import read_roster
+from shop_calc.lesson.copies import named_folder, put_whole
 
 KEY = "answer_key.csv"
 
@@ -52,13 +52,13 @@ def write_keys(roster_path, folder, numbers=()):
     for each in lessons:
         files[f"key_{each.stem}.html"] = key_page(each, key[each.stem])
         files[f"questions_{each.stem}.html"] = question_sheets(each, key[each.stem])
-    folder = Path(folder).expanduser()
-    if folder.exists() and not folder.is_dir():
-        raise ValueError(f"folder: {folder} given; that is a file, it must be a folder")
+    folder = named_folder(folder)
+    if (folder / KEY).resolve() == Path(roster_path).resolve():
+        raise ValueError(f"roster: {roster_path} given; the key would be written over it, give the list another name")
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, text in files.items():
-            _write(folder / name, text)
+            put_whole(folder / name, text.encode("utf-8"))
     except OSError as error:
         raise ValueError(f"folder: {folder} given; it cannot be written ({error.strerror})") from None
     return tuple(files)
@@ -71,10 +71,3 @@ def _wanted(numbers):
     if unknown:
         raise ValueError(f"lesson: {', '.join(unknown)} given; there are {', '.join(known)}")
     return tuple(known[number] for number in sorted({str(each).zfill(2) for each in numbers} or known))
-
-
-def _write(path, text):
-    """Whole or not at all."""
-    part = path.with_name(f"{path.name}.part")
-    part.write_text(text, encoding="utf-8", newline="\n")
-    os.replace(part, path)

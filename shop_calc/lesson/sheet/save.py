@@ -94,6 +94,12 @@ def check_place(path, replace=False, what="sheet"):
     ----------
     Common practice, no source.
     """
+    try:
+        path.lstat()
+    except FileNotFoundError:
+        pass
+    except (OSError, ValueError) as error:  # too long, or a sign that no name has
+        raise ValueError(f"{what}: {str(path)[:200]} given; there can be no such file ({_why(error)})") from None
     if path.is_dir():
         raise ValueError(f"{what}: {path} given; that is a folder, it must be a file")
     if not path.parent.is_dir():
@@ -168,6 +174,6 @@ def _move(beside, place, replace):
 
 
 def _why(error):
-    words = error.strerror or type(error).__name__
+    words = getattr(error, "strerror", None) or str(error) or type(error).__name__
     return {"No space left on device": "the disk is full", "Read-only file system": "the disk is read-only",
             "Permission denied": "this folder must not be written to"}.get(words, words)  # fmt: skip

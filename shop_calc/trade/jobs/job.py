@@ -22,6 +22,7 @@ from shop_calc.trade.jobs.price_entries import read_costs
 from shop_calc.trade.problems import Collector
 
 LARGEST_FILE = 200_000  # bytes; the longest job of ours has 2,000
+MOST_ROWS = {"piece.cutout": 30, "room": 1000}  # judgement: more are a slip, and strips between openings take long
 
 
 @dataclass(frozen=True)
@@ -275,7 +276,7 @@ def check_job(entries):
     if not rooms and entries.get("room", []) == []:
         found.say("[[room]]: nothing given; the file must have at least one row for the air")
     _sizes(found, "piece", piece, sections.get("piece", {}).get("outline"))
-    for number, (row, values) in enumerate(zip(_tables(piece.get("cutout", [])), cutouts, strict=True), 1):
+    for number, (row, values) in enumerate(zip(_tables(piece.get("cutout", [])), cutouts, strict=False), 1):
         _sizes(found, f"piece.cutout {number}", row, values.get("shape"))
     _room_order(found, rooms, sections.get("day", {}).get("water_in"))
     found.raise_if_any()
@@ -336,9 +337,12 @@ def _rows(found, assumed, section, rows):
     if not isinstance(rows, list):
         found.say(f"[[{section}]]: one table given; write it between double brackets, one for each row")
         return []
+    most = MOST_ROWS[section]
+    if len(rows) > most:
+        found.say(f"[[{section}]]: {len(rows):,} rows given; it must be at most {most:,}")
     return [
         _section(found, assumed, section, f"{section} {number}", row if isinstance(row, dict) else {})
-        for number, row in enumerate(rows, 1)
+        for number, row in enumerate(rows[:most], 1)
     ]
 
 
