@@ -37,12 +37,17 @@ def link(path, to):
         pytest.skip("no links on this system")
 
 
-@pytest.mark.parametrize("words", [
-    ("lessons", LONG), ("lessons", ""), ("lessons", "~no such person/a"), ("lessons", "class.csv/below"),
-    ("lessons", "class.csv"), ("keys", "class.csv", LONG), ("keys", "class.csv", ""), ("keys", "class.csv", "~no such person/a"),
-    ("keys", LONG, "out"), ("keys", "class.csv", "class.csv"), ("sheet", JOB, f"{LONG}.html"), ("sheet", JOB, f"{LONG}/a.html"),
-    ("sheet", LONG, "a.html"), ("plan", LONG), ("plan", JOB, "--log", LONG), ("plan", "~no such person/a.toml"), ("keys", ".", "out"), ("plan", "."),
-], ids=lambda words: " ".join(word[-16:] for word in words))  # fmt: skip
+NOBODY = "~no such person/a"
+CANNOT = [
+    ("lessons", LONG), ("lessons", ""), ("lessons", NOBODY), ("lessons", "class.csv/below"), ("lessons", "class.csv"),
+    ("keys", "class.csv", LONG), ("keys", "class.csv", ""), ("keys", "class.csv", NOBODY), ("keys", LONG, "out"),
+    ("keys", "class.csv", "class.csv"), ("keys", ".", "out"),
+    ("sheet", JOB, f"{LONG}.html"), ("sheet", JOB, f"{LONG}/a.html"), ("sheet", LONG, "a.html"),
+    ("plan", LONG), ("plan", JOB, "--log", LONG), ("plan", NOBODY), ("plan", "."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("words", CANNOT, ids=lambda words: " ".join(word[-16:] for word in words))
 def test_names_that_cannot_be_are_answered_in_a_line(words, there, capsys):
     assert main(list(words)) == 2
     said = capsys.readouterr()
