@@ -23,7 +23,8 @@ ROOT = Path(__file__).parents[1]
 EXCUSED = Path(__file__).with_name("planted_survivors.csv")
 TURNED = {ast.Lt: ("<", ">"), ast.Gt: (">", "<"), ast.LtE: ("<=", ">="), ast.GtE: (">=", "<=")}
 SWAPPED = {ast.Add: ("+", "-"), ast.Sub: ("-", "+"), ast.Mult: ("*", "/"), ast.Div: ("/", "*")}
-SAYS = ("round", "Advice", "Problem", "ValueError")  # calls whose numbers only say something
+SAYS = ("round", "roll", "Advice", "ValueError")  # calls whose later numbers only say something, or count places
+COUNTS = ("axis", "n", "cutoff", "maxsize")  # the same, by name
 
 
 def _texts(node):
@@ -38,6 +39,8 @@ def _inside(nodes):
             found.update(id(each) for each in ast.walk(node))
         if isinstance(node, ast.Dict) and all(type(getattr(each, "value", None)) is int for each in node.values):
             found.update(id(each) for each in node.values)
+        if isinstance(node, ast.keyword) and node.arg in COUNTS:
+            found.update(id(each) for each in ast.walk(node.value))
         said = isinstance(node, ast.Call) and getattr(node.func, "id", getattr(node.func, "attr", "")) in SAYS
         inner = [node.slice] if isinstance(node, ast.Subscript) else node.args[1:] if said else [node]
         if said or isinstance(node, (ast.JoinedStr, ast.Raise, ast.Subscript)):

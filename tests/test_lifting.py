@@ -144,3 +144,32 @@ def test_a_map_equals_single_calls():
 def test_an_impossible_lift_is_named(call, words):
     with pytest.raises(ValueError, match=words):
         call()
+
+
+def test_every_row_of_the_table_of_frequencies():
+    """NIOSH 94-110, Table 5, row by row from memory: lifts a minute; 1, 2 and 8 hours, each from below 30 in and from above."""
+    table = """0.2  1.00 1.00  .95 .95  .85 .85
+               0.5  .97 .97  .92 .92  .81 .81
+               1  .94 .94  .88 .88  .75 .75
+               2  .91 .91  .84 .84  .65 .65
+               3  .88 .88  .79 .79  .55 .55
+               4  .84 .84  .72 .72  .45 .45
+               5  .80 .80  .60 .60  .35 .35
+               6  .75 .75  .50 .50  .27 .27
+               7  .70 .70  .42 .42  .22 .22
+               8  .60 .60  .35 .35  .18 .18
+               9  .52 .52  .30 .30  0 .15
+               10  .45 .45  .26 .26  0 .13
+               11  .41 .41  0 .23  0 0
+               12  .37 .37  0 .21  0 0
+               13  0 .34  0 0  0 0
+               14  0 .31  0 0  0 0
+               15  0 .28  0 0  0 0
+               15.1  0 0  0 0  0 0"""
+    for row in table.splitlines():
+        lifts, *factors = (float(cell) for cell in row.split())
+        for column, factor in enumerate(factors):
+            hours, height = (1.0, 2.0, 8.0)[column // 2], (29.9, 30.0)[column % 2] * IN
+            assert frequency_factor(lifts, hours, height) == factor, (lifts, hours, height)
+            assert frequency_factor(lifts - 0.001, hours, height) >= factor, "the row holds up to its lifts"
+        assert frequency_factor(lifts, 1.01, 1.0) == factors[3] and frequency_factor(lifts, 2.01, 1.0) == factors[5]
