@@ -74,7 +74,7 @@ def surroundings(base, python):
     """A home, a place for temporary files and a `python3`, all new; only the way to the package index is kept."""
     kept = {name: value for name, value in os.environ.items()
             if not name.startswith(("JUPYTER", "IPYTHON", "PY", "SHOP_CALC", "VIRTUAL_ENV", "XDG", "MPL"))}  # fmt: skip
-    for name in ("home", "tmp", "bin", "settings"):
+    for name in ("home", "home-of-the-wheel", "tmp", "bin", "settings"):
         (base / name).mkdir()
     (base / "bin" / "python3").write_text(f'#!/bin/sh\nexec {shlex.quote(python)} "$@"\n')
     (base / "bin" / "python3").chmod(0o755)
@@ -112,9 +112,8 @@ def opens_the_lessons(command, clone, base, env):
                 if lab.poll() is not None or time.monotonic() > end:
                     sys.exit((base / "lab.log").read_text()[-6000:] + "\nthe lab did not open")
                 time.sleep(0.5)
-        asked = re.search(r"workbooks/\S+\.ipynb", command)[0]
-        for name in (asked, f"workbooks/{LESSON}"):
-            # the server's root is the folder where it was started
+        asked = re.search(r"workbooks/(\S+\.ipynb)", command)[1]
+        for name in (asked, LESSON):  # the server's root is the folder of the notebook that it was asked for
             lesson = fetch(f"http://127.0.0.1:{port}/api/contents/{name}")
             assert lesson["type"] == "notebook" and len(lesson["content"]["cells"]) > 10, name
         say(f"the lab answers (server {version}) and gives {asked} and {LESSON}")
@@ -141,7 +140,8 @@ def works_from_a_wheel(clone, base, env):
     (site / "sitecustomize.py").write_text(WATCH)
     away.mkdir()
     clone.rename(base / "clone-out-of-reach")
-    env = env | {"WRITES": str(base / "writes"), "PYTHONDONTWRITEBYTECODE": "1"}
+    home = base / "home-of-the-wheel"
+    env = env | {"HOME": str(home), "WRITES": str(base / "writes"), "PYTHONDONTWRITEBYTECODE": "1"}
     shop, python = str(room / "bin/shop-calc"), str(room / "bin/python")
 
     data = run([python, "-c", "from shop_calc import defaults; print(defaults.data_folder())"], away, env).strip()
@@ -157,7 +157,7 @@ def works_from_a_wheel(clone, base, env):
     lessons = sorted(path.name for path in (away / "mine").glob("*.ipynb"))
     assert len(lessons) > 12 and LESSON in lessons and (away / "mine/data/defaults.csv").is_file(), lessons
     assert sorted(path.name for path in away.iterdir()) == ["bench.html", "mine"]
-    assert list((base / "home").iterdir()) == [], "nothing of the three commands goes into the home"
+    assert list(home.iterdir()) == [], "nothing of the three commands goes into the home"
     assert not (found := outside(base, [away])), found
 
     made = ["-m", "jupyter", "nbconvert", "--log-level=ERROR", "--to", "notebook", "--execute", "--output", away / "ran.ipynb"]
@@ -166,8 +166,8 @@ def works_from_a_wheel(clone, base, env):
     ran = [cell for cell in cells if cell["cell_type"] == "code"]
     assert ran and all(cell["execution_count"] for cell in ran)
     assert not [out for cell in ran for out in cell["outputs"] if out["output_type"] == "error"]
-    # a kernel keeps its own papers in the home and its temporary files; nothing else is touched
-    assert not (found := outside(base, [away, base / "home", base / "tmp"])), found
+    # a kernel keeps papers of its own in the home, among the settings and the temporary files; nothing else is touched
+    assert not (found := outside(base, [away, home, base / "settings", base / "tmp"])), found
     say(f"the wheel plans, writes the sheet, hands out {len(lessons)} notebooks and runs {LESSON}; nothing outside")
 
 
