@@ -19,6 +19,7 @@ import pytest
 
 ROOT = Path(__file__).parents[1]
 MAPS = ROOT / ".planted"
+EARLY = MAPS / "early.json"
 LEFT_OUT = ("test_docstrings", "test_notebooks_stored", "test_plant_errors", "test_pictures", "test_rooms")
 WORDS = ["-q", "-s", "--disable-warnings", "--no-header", "--tb=no", "-p", "no:cacheprovider", "-p", "no:xdist",
          "-p", "no:nbval", "-o", "addopts=", "-o", "doctest_optionflags=ELLIPSIS", "--doctest-modules"]  # fmt: skip
@@ -74,6 +75,13 @@ class Mapper:
         if not report.passed:
             self.failed.add(report.nodeid)
 
+    def early(self):
+        """Lines that ran, by module, as texts: values that test files make while they are read hold no error later."""
+        data = self.coverage.get_data()
+        texts = {path: Path(path).read_text(encoding="utf-8").splitlines() for path in data.measured_files()}
+        return {Path(path).relative_to(ROOT).as_posix(): sorted({lines[line - 1].strip() for line in data.lines(path)})
+                for path, lines in texts.items()}  # fmt: skip
+
     def keep(self, stale):
         """Write one map a file."""
         data, lines = self.coverage.get_data(), defaultdict(lambda: defaultdict(lambda: defaultdict(set)))
@@ -91,27 +99,32 @@ class Mapper:
             map_of(place).write_text(json.dumps({"stamp": stamp(place), "tests": tests, "lines": touched}))
 
 
-def refresh(again=()):
-    """Map the files that changed, and those asked for, in a process of its own."""
-    MAPS.mkdir(exist_ok=True)
-    stale = [place for place in places() if place in again or not map_of(place).exists()
-             or json.loads(map_of(place).read_text())["stamp"] != stamp(place)]  # fmt: skip
-    if not stale:
-        return
+def _under_coverage(words, keep):
+    """Run pytest under coverage in a process of its own, and let `keep(mapper)` write what was seen."""
     child = os.fork()
     if child:
         os.waitpid(child, 0)
         return
     from coverage import Coverage
 
-    coverage = Coverage(data_file=None, source=[str(ROOT / "shop_calc" / room) for room in ("science", "trade")],
-                        config_file=False)  # fmt: skip
-    mapper = Mapper(coverage)
-    coverage.start()
-    pytest.main([*WORDS, *stale], plugins=[mapper])
-    coverage.stop()
-    mapper.keep(stale)
+    rooms = [str(ROOT / "shop_calc" / room) for room in ("science", "trade")]
+    mapper = Mapper(Coverage(data_file=None, source=rooms, config_file=False))
+    mapper.coverage.start()
+    pytest.main([*WORDS, *words], plugins=[mapper])
+    mapper.coverage.stop()
+    keep(mapper)
     os._exit(0)
+
+
+def refresh(again=()):
+    """Map the files that changed, and those asked for; and what runs before any test does."""
+    MAPS.mkdir(exist_ok=True)
+    stale = [place for place in places() if place in again or not map_of(place).exists()
+             or json.loads(map_of(place).read_text())["stamp"] != stamp(place)]  # fmt: skip
+    if stale:
+        _under_coverage(stale, lambda mapper: mapper.keep(stale))
+    if stale or not EARLY.exists():
+        _under_coverage(["--collect-only", *places()], lambda mapper: EARLY.write_text(json.dumps(mapper.early())))
 
 
 def _lines_of_statement(source, line):
@@ -130,6 +143,7 @@ class Chooser:
 
     def __init__(self, limit_s):
         self.limit_s, self.cost, self.texts = limit_s, {}, {}
+        self.early = json.loads(EARLY.read_text())  # module -> texts of lines that run before any test
         self.touch = defaultdict(lambda: defaultdict(set))  # module -> text of a line -> tests
         for place in places():
             kept = json.loads(map_of(place).read_text())

@@ -3,8 +3,8 @@
 For an error inside a function: one process collects all tests once and forks for every error; the child puts the changed code
 into the function that is already there, runs the chosen tests until one fails, and says which. For an error outside functions
 (a constant, a default) it puts the changed value wherever the old one is bound; where that is not enough, a child that has
-loaded only the packages of others imports everything afresh. A test that notices is run once
-without any error too: if it fails then as well, its word does not count.
+loaded only the packages of others imports everything afresh; so it is for a line that runs while test files are read, where
+no test noticed. A test that notices is run once without any error too: if it fails then as well, its word does not count.
 """
 
 import ast
@@ -29,7 +29,7 @@ from plant_map import ROOT, WORDS, Chooser, caches, file_of, places, refresh
 
 LONGEST_CPU_S = 60  # of the processor, not of the clock: other work may go on beside
 MOST_MEMORY = 6 * 2**30
-AFRESH = "afresh"
+AFRESH, NEAREST = "afresh", 10  # files that are imported afresh
 LOADED = ("numpy", "scipy.optimize", "scipy.stats", "scipy.integrate", "scipy.interpolate", "shapely", "pandas", "pint",
           "hypothesis", "matplotlib.figure", "jinja2", "ipywidgets", "nbformat", "psychrolib", "iapws")  # fmt: skip
 
@@ -152,6 +152,8 @@ class Runner:
             change = functools.partial(self.change, module, source, function_at(source, line))
             while (first := in_child(lambda: self.run(tests, change))) not in ("", "?", AFRESH) and not self.is_sound(first):  # noqa: B023
                 tests = [test for test in tests if test != first]
+            if not first and text in self.chooser.early.get(module, ()):
+                first = AFRESH  # tests may hold values made with this line before it was changed
             if not function_at(source, line) and first not in ("", "?", AFRESH):
                 name = text.partition("=")[0].partition(",")[0].strip()
                 if name and name in self.chooser.texts[file_of(first)]:  # the test may hold a copy: asked again afresh
@@ -227,7 +229,7 @@ def run_all(errors, limit_s, again, tell):
                 else:
                     tell(errors[number], bool(first))
         for error, tests in later:
-            near = {file_of(test) for test in tests[:12]}
-            parts = [[test for test in tests if (file_of(test) in near) is part] for part in (True, False)]
-            tell(error, any(in_child(lambda: run_afresh(error[0], error[4], part)) for part in parts if part))  # noqa: B023
+            near = list(dict.fromkeys(file_of(test) for test in tests))[:NEAREST]
+            tests = [test for test in tests if file_of(test) in near]
+            tell(error, bool(in_child(lambda: run_afresh(error[0], error[4], tests))))  # noqa: B023
     tempfile.tempdir = None

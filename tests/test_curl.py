@@ -161,3 +161,9 @@ def test_arrays_equal_singles():
 def test_an_impossible_entry_is_named(call, words):
     with pytest.raises(ValueError, match=words):
         call()
+
+
+def test_a_curled_arc_holds_a_triangle_of_three_four_five():
+    # Curl Number 1 is an arc of radius R; where z = 0.6 R the arc has risen R - 0.8 R
+    radius = curl.CURL_NUMBER_RADIUS_M / 50.0
+    assert curl.curl_number_lift_m(50.0, 0.6 * radius, 0.0) == pytest.approx(0.2 * radius)

@@ -17,6 +17,7 @@ from shop_calc.science import (
     evaporation,
     heat_balance,
     hydration,
+    loads,
     maturity,
     moist_air,
     setting,
@@ -75,6 +76,10 @@ def test_ranges_are_those_of_their_sources():
     assert (24.0, years) == strength.ACI_VALID_AGE_H  # ACI 209: from 1 day on
     assert hydration.VALID_WATER_RATIO == (0.36, 0.55)  # Schindler and Folliard, from memory
     assert build_up.VALID_REST_S == (0.0, 60 * 60.0)  # an hour, judgement
+    assert convert(14.0, "degF", "degC") == pytest.approx(maturity.DATUM_NURSE_SAUL_C)  # Saul 1951, from memory
+    density = [convert(value, "lb/ft3", "kg/m3") for value in (110.0, 155.0)]  # rows WT-2c and WT-2d
+    assert pytest.approx(density, abs=0.5) == loads.CEMENT_MIX_DENSITY_KG_M3
+    assert shrinkage.PICKETT_EXPONENT == (1.2, 1.7)  # Pickett 1956, from memory
     assert maturity.SAUL_VALID_TEMP_C == (0.0, 40.0)  # from memory
     assert moist_air.VALID_TEMP_C == (-5.0, 50.0)  # where iapws agrees within 0.3 %: test_moist_air.py
     assert (convert(41.0, "degF", "degC"), convert(86.0, "degF", "degC")) == setting.VALID_TEMP_C

@@ -161,3 +161,14 @@ def test_en_arrays_equal_singles():
 def test_an_impossible_entry_is_named(call, words):
     with pytest.raises(ValueError, match=words):
         call()
+
+
+def test_aci_in_air_damper_than_eighty_percent_follows_its_second_line():
+    """ACI 209: 1.40 - 1.02 h up to 80 %, 3.00 - 3.00 h above: at 90 % 0.30 against 0.686 at 70 %."""
+    def strain(rh, air):
+        return shrinkage_aci.aci_final_shrinkage_strain(**STANDARD | {"rh_fraction": rh, "air_fraction": air})
+
+    assert strain(0.90, 0.02) / strain(0.70, 0.02) == pytest.approx(0.30 / 0.686)
+    # air: 0.95 + 0.8 a, and never below 1: at 10 % 1.03, at 6 % still 1
+    assert strain(0.70, 0.10) / strain(0.70, 0.0) == pytest.approx(1.03)
+    assert strain(0.70, 0.06) == strain(0.70, 0.0)
