@@ -29,7 +29,7 @@ from plant_map import ROOT, WORDS, Chooser, caches, file_of, places, refresh
 
 LONGEST_CPU_S = 60  # of the processor, not of the clock: other work may go on beside
 MOST_MEMORY = 6 * 2**30
-AFRESH, NEAREST = "afresh", 10  # files that are imported afresh
+AFRESH, NEAREST = "afresh", 6  # files that are asked then
 LOADED = ("numpy", "scipy.optimize", "scipy.stats", "scipy.integrate", "scipy.interpolate", "shapely", "pandas", "pint",
           "hypothesis", "matplotlib.figure", "jinja2", "ipywidgets", "nbformat", "psychrolib", "iapws")  # fmt: skip
 
@@ -94,8 +94,10 @@ def run_afresh(module, source, tests):
     sys.meta_path.insert(0, changed)
     sys.path.insert(0, str(ROOT))
     importlib.import_module(changed.name)  # before pytest, which looks for modules with examples in its own way
-    ended = pytest.main([*WORDS, "-x", *tests], plugins=[quick])
-    return quick.first or ("?" if ended else "")
+    for place in list(dict.fromkeys(file_of(test) for test in tests))[:NEAREST]:  # a file at a time: the first often notices
+        if pytest.main([*WORDS, "-x", *(test for test in tests if file_of(test) == place)], plugins=[quick]):
+            return quick.first or "?"
+    return ""
 
 
 def function_at(source, line):
@@ -229,7 +231,5 @@ def run_all(errors, limit_s, again, tell):
                 else:
                     tell(errors[number], bool(first))
         for error, tests in later:
-            near = list(dict.fromkeys(file_of(test) for test in tests))[:NEAREST]
-            tests = [test for test in tests if file_of(test) in near]
             tell(error, bool(in_child(lambda: run_afresh(error[0], error[4], tests))))  # noqa: B023
     tempfile.tempdir = None

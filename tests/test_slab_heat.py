@@ -279,3 +279,18 @@ def test_impossible_entries_are_named(change, words):
         entries["step_count"] = None
     with pytest.raises(ValueError, match=words):
         slab_history(**(entries | change))
+
+
+def test_entries_of_a_slab_are_taken_up_to_their_limits():
+    """From deep frost to boiling water; shares of one; a block of 10 m; steps of an hour."""
+    room = {"air_temp_c": 20.0, "rh_fraction": 0.5, "wind_m_s": 0.0}
+    for entry, low, high in (("start_temp_c", -50.0, 100.0), ("thickness_m", None, 10.0), ("reference_temp_c", -50.0, 100.0),
+                             ("step_s", None, 3600.0), ("air_temp_c", -50.0, 100.0), ("rh_fraction", 0.0, 1.0),
+                             ("evaporating", 0.0, 1.0)):  # fmt: skip
+        entries = room | {"start_temp_c": 20.0, "thickness_m": 0.04, "step_s": 300, "step_count": 1}
+        entries["activation_energy_j_mol"] = E_J_MOL
+        for limit, outwards in ((low, -1), (high, 1)):
+            if limit is not None:
+                slab_history(**entries | {entry: limit})
+                with pytest.raises(ValueError, match="must be"):
+                    slab_history(**entries | {entry: limit + outwards * (0.005 * abs(limit) or 1e-6)})
