@@ -12,7 +12,11 @@ from shop_calc.__main__ import main
 from shop_calc.lesson.classroom import write_keys
 from shop_calc.lesson.classroom.roster import LARGEST, read_roster
 from shop_calc.lesson.copies import RECORD, copy_lessons
-from shop_calc.trade.jobs.job import MOST_ROWS, check_job, demo_job
+from shop_calc.lesson.moves import shop_log
+from shop_calc.trade.jobs.job import MOST_ROWS, check_job, demo_job, read_job
+from shop_calc.trade.logbook.calibrate import calibrate
+from shop_calc.trade.logbook.shop_log import read_log
+from shop_calc.trade.plan import make_plan
 from shop_calc.trade.problems import Problems
 
 JOB = str(demo_job("garden_bench_top"))
@@ -115,3 +119,29 @@ def test_more_rows_than_any_piece_has_are_refused_before_they_are_reckoned():
     assert "[[piece.cutout]]: 31 rows given; it must be at most 30" in error.value.lines
     assert "[[room]]: 1,001 rows given; it must be at most 1,000" in error.value.lines
     assert time.process_time() - started < 5.0
+
+
+LOG = "pour_id,time_iso,event,layer,mix_temp_c,cue,note,recipe\n"
+WATER = "p,2026-05-04T08:00,water_in,,16,,,demo mortar\n"
+
+
+@pytest.mark.parametrize("rows", ["", WATER, f"{WATER}p,2026-05-04T11:00,check,face,,first_steel seen,,\n"])
+def test_pictures_of_a_log_without_looks_or_room_say_what_is_missing(rows, there):
+    Path("log.csv").write_text(LOG + rows, encoding="utf-8")
+    log, plan = read_log("log.csv"), make_plan(read_job(JOB))
+    for pour in log.pours:
+        with pytest.raises(ValueError, match=r"pour: 'p' given; it has no"):
+            shop_log.predicted_seen(plan.day, pour)
+    with pytest.raises(ValueError, match="log: no pour to show"):
+        shop_log.pours_seen(plan.day, log, "demo mortar")
+    assert shop_log.misses_table(calibrate(log, "demo mortar")).rows[0] == ("plan without a log", "no look")
+
+
+@pytest.mark.parametrize("sign", "\u202a\u202d\u202e\u2066\u2067\x1b\x07")
+def test_a_log_holds_no_sign_that_turns_the_words_round(sign, there):
+    Path("log.csv").write_text(LOG + f"p{sign}txt,2026-05-04T08:00,water_in,,16,,,demo mortar\n", encoding="utf-8")
+    log = read_log("log.csv")
+    assert log.pours == () and not any(sign in str(line) for line in log.problems)
+    with pytest.raises(ValueError) as error:
+        read_log(f"no{sign}log.csv")
+    assert sign not in str(error.value)

@@ -151,10 +151,14 @@ def ages_h(pour, hours):
     ----------
     As shop_calc.trade.logbook.log_ages.
     """
+    return _facts(pour).age_h(hours, defaults.si("activation_energy"))
+
+
+def _facts(pour):
     facts, left_out = pour_facts((pour,), "face", defaults.si("slab_thickness"))
     if not facts:
         raise ValueError(f"pour: {left_out[0][0]!r} given; it has {left_out[0][1]}")
-    return facts[0].age_h(hours, defaults.si("activation_energy"))
+    return facts[0]
 
 
 def gap_h(pour, stage):
@@ -207,6 +211,11 @@ def predicted_seen(day, pour, fit=None, keys=KEYS):
     PredictedSeen
         The picture, on the clock of that pour [h].
 
+    Raises
+    ------
+    ValueError
+        When the pour has no look, no mix or no room.
+
     Examples
     --------
     >>> predicted_seen(*example()).alt[:43]
@@ -225,6 +234,7 @@ def predicted_seen(day, pour, fit=None, keys=KEYS):
 
 
 def _rows(day, pour, fit, keys, name=None):
+    _facts(pour)  # refuses, in words, what can be no day
     before = plan_day(pour_inputs(day, pour))
     after = None if fit is None else plan_day(pour_inputs(day, pour, fit.bands))
     found = []
@@ -259,7 +269,13 @@ def pours_seen(day, log, recipe, key="first_steel", title=""):
     Returns
     -------
     PredictedSeen
-        The picture, coldest mortar on top, in hours after the water [h].
+        The picture, coldest mortar on top, in hours after the water; a pour without a look, a mix or a room is
+        left out [h].
+
+    Raises
+    ------
+    ValueError
+        When no pour is left.
 
     Examples
     --------
@@ -272,6 +288,10 @@ def pours_seen(day, log, recipe, key="first_steel", title=""):
     Leave one out; as shop_calc.trade.logbook.calibrate.
     """
     pours = tuple(getattr(log, "pours", log))
+    left_out = {pour_id for pour_id, _ in pour_facts(pours, "face", defaults.si("slab_thickness"))[1]}
+    pours = tuple(pour for pour in pours if pour.pour_id not in left_out)
+    if not pours:
+        raise ValueError("log: no pour to show; one needs a look at its face, the mix temperature and a row for the room")
     pairs = sorted(zip(pours, _left_out(pours, recipe), strict=True), key=lambda pair: pair[0].mix_temp_c("face"))
     rows = []
     for pour, fit in pairs:
@@ -319,13 +339,13 @@ def minutes(hours):
 
     Parameters
     ----------
-    hours : float
-        The stretch [h].
+    hours : float or None
+        The stretch; None where nothing was looked at [h].
 
     Returns
     -------
     str
-        Minutes [-].
+        Minutes, or "no look" [-].
 
     Examples
     --------
@@ -336,4 +356,4 @@ def minutes(hours):
     ----------
     Common practice, no source.
     """
-    return f"{60 * hours:.0f} min"
+    return "no look" if hours is None else f"{60 * hours:.0f} min"

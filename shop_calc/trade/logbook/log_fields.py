@@ -16,6 +16,7 @@ COLUMNS = (
 REQUIRED = ("pour_id", "time_iso", "event")
 TEXT = ("pour_id", "event", "layer", "recipe", "cue", "note")
 LONGEST_TEXT = 2000
+_TURNS = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")  # they turn the words after them round
 
 # Number columns: field of Event, lowest, highest, factor from the file to the field, unit and hint for messages.
 NUMBERS = {
@@ -208,7 +209,7 @@ def clean_text(column, text):
     text = text.strip()
     if len(text) > LONGEST_TEXT:
         raise ValueError(f"{column}: {len(text):,} characters given; it must be at most {LONGEST_TEXT:,}")
-    if any(unicodedata.category(letter) in ("Cc", "Cs", "Zl", "Zp") for letter in text):
+    if any(unicodedata.category(letter) in ("Cc", "Cs", "Zl", "Zp") or letter in _TURNS for letter in text):
         raise ValueError(f"{column}: a line break or control character given; it must be one line of plain text")
     return text
 

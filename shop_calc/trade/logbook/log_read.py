@@ -7,6 +7,7 @@ from pathlib import Path
 
 from shop_calc.trade.logbook import log_fields as cells
 from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event, LogProblem
+from shop_calc.trade.problems import plain
 
 LONGEST_POUR_H = 96.0
 LARGEST_FILE = 50_000_000  # bytes; a life of pours has less
@@ -78,12 +79,12 @@ def read_rows(path):
             raise ValueError(f"more than {LARGEST_FILE:,} bytes")
         data = path.read_bytes()
     except FileNotFoundError:
-        raise ValueError(f"shop log: {path} given; there is no such file") from None
+        raise ValueError(f"shop log: {plain(path)} given; there is no such file") from None
     except IsADirectoryError:
-        raise ValueError(f"shop log: {path} given; that is a folder, it must be a .csv file") from None
+        raise ValueError(f"shop log: {plain(path)} given; that is a folder, it must be a .csv file") from None
     except (OSError, ValueError) as error:  # no right to read, or a name with a zero in it
         reason = getattr(error, "strerror", None) or error
-        raise ValueError(f"shop log: {path!s} given; it cannot be read ({reason})") from None
+        raise ValueError(f"shop log: {plain(path)} given; it cannot be read ({reason})") from None
     return parse_log(data)
 
 
