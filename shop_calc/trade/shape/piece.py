@@ -245,7 +245,7 @@ def build_piece(outline, thickness_m, exposed=(), cutouts=(), drop=(), use="top"
     Examples
     --------
     >>> from shop_calc.trade.shape.outline import rectangle
-    >>> build_piece(rectangle(2.43840, 0.64770), 0.0381, {"front", "left", "right"}).exposed_length_m
+    >>> round(build_piece(rectangle(2.43840, 0.64770), 0.0381, {"front", "left", "right"}).exposed_length_m, 9)
     3.7338
 
     References
