@@ -4,12 +4,14 @@ import math
 
 import pytest
 
+from shop_calc.trade.shape.bands import band
 from shop_calc.trade.shape.form import build_form
 from shop_calc.trade.shape.form_sides import form_sides
 from shop_calc.trade.shape.layers import split_layers
-from shop_calc.trade.shape.outline import place, polygon, rectangle
+from shop_calc.trade.shape.outline import circle, place, polygon, rectangle
 from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
 from shop_calc.trade.shape.piece_advice import piece_advice
+from shop_calc.trade.shape.strips import strips_beside_cutouts
 
 IN = 0.0254
 BOARD, STRIP = 0.75 * IN, 0.125 * IN
@@ -91,3 +93,48 @@ def test_boards_that_go_straight_on_are_not_mitred_and_one_degree_is():
     for degrees, mitred in ((180.0, False), (179.7, False), (179.0, True), (181.0, True), (180.3, False)):
         note = corner(degrees, edge_in=5.0).note
         assert ("at edge 3" in note) is mitred, (degrees, note)
+
+
+def v_notch(half_deg):
+    """A board with a V cut into its back; both of its walls are exposed and meet at (1.0, 0.5)."""
+    opening = 0.5 * math.tan(math.radians(90.0 - half_deg))
+    return polygon([(0, 0), (2, 0), (2, 1), (1 + opening, 1), (1, 0.5), (1 - opening, 1), (0, 1)])
+
+
+@pytest.mark.parametrize(("half_deg", "widths"), [(60.0, 2.0), (78.4, 1 / math.cos(math.radians(78.4))), (80.0, 5.0)])
+def test_the_mitre_of_an_inner_corner_ends_at_five_band_widths(half_deg, widths):
+    # two strips of width w that meet at an angle have their mitre w / cos(half) from the corner
+    strips = band(v_notch(half_deg).edges, {"edge 4", "edge 5"}, 0.01)
+    assert strips.bounds[1] == pytest.approx(0.5 - 0.01 * widths, rel=1e-9)
+
+
+@pytest.mark.parametrize("turn_deg", [5.9, 6.1, 45.0, 88.5])
+def test_a_band_runs_on_to_a_wall_that_turns_off_by_six_degrees_and_ends_square_before_one_that_goes_on(turn_deg):
+    # what is added is a triangle: w high and w / tan(turn) long; 0.01 m along a metre
+    turn = math.radians(turn_deg)
+    wall = (1 + 0.5 * math.cos(turn), 0.5 * math.sin(turn))
+    edges = polygon([(0, 0), (1, 0), wall, (wall[0], 1), (0, 1)]).edges
+    added = 0.01**2 / math.tan(turn) / 2 if turn_deg > 6 else 0.0
+    assert band(edges, {"edge 1"}, 0.01).area == pytest.approx(0.01 + added, rel=1e-9)
+    assert band(edges, {"edge 2"}, 0.01).area == pytest.approx(0.005 + added + _square_end(edges), rel=1e-9)
+
+
+def _square_end(edges):
+    """The other end of the second edge: its wall stands upright behind a corner of its own."""
+    (ax, ay), (bx, by) = edges[1].coords
+    turn = math.pi / 2 - math.atan2(by - ay, bx - ax)
+    return 0.01**2 / math.tan(turn) / 2 if math.radians(6) <= turn < math.pi / 2 else 0.0
+
+
+def test_strips_beside_a_cut_out_are_as_long_as_it_is_along_them():
+    sink = Cutout(place(rectangle(0.7, 0.4), (1.1, 0.5)), name="sink")
+
+    def along(outline):
+        return {strip.beside: strip.length_m for strip in strips_beside_cutouts(build_piece(outline, 0.04, cutouts=[sink]))}
+
+    assert along(rectangle(2, 1)) == pytest.approx({"front edge": 0.7, "back edge": 0.7, "right edge": 0.4, "left edge": 0.4})
+    # beside a wall that leans 3-4-5, the shadow of the sink along it: 0.7 * 0.6 + 0.4 * 0.8
+    leaning = polygon([(0, 0), (2, 0), (2.75, 1), (0, 1)])
+    assert along(leaning)["edge 2 edge"] == pytest.approx(0.7 * 0.6 + 0.4 * 0.8)
+    round_top = build_piece(circle(2.0), 0.04, cutouts=[Cutout(place(rectangle(0.7, 0.4), (0.6, 0.9)), name="sink")])
+    assert strips_beside_cutouts(round_top)[0].length_m == pytest.approx(0.7)
