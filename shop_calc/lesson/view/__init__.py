@@ -49,7 +49,7 @@ def command(port=PORT, open_browser=True):
     try:
         import voila  # noqa: F401  only asked whether it is there
     except ImportError:
-        raise ValueError("view: not installed; add it with: python -m pip install 'shop-calc[view]'") from None
+        raise ValueError("view: not installed; add it with: python -m pip install voila") from None
     own = str(Path(__file__).parent)
     others = os.environ.get("JUPYTER_PATH")
     environment = {**os.environ, "JUPYTER_PATH": f"{own}{os.pathsep}{others}" if others else own}
