@@ -164,15 +164,17 @@ class DryingSheet(Picture):
             words.set_text(text)
         self._here.set_text(f"here: {WORDS[result.field]}\n{rate(result.here_rate_kg_m2_h)}")
         band = result.band_kg_m2_h
-        self._band.set_text("" if band is None else "the estimate may be\n" + _between(band, system))
+        self._band.set_text("" if band is None or not band[1] else "the estimate may be\n" + _between(band, system))
         temps = (show(value, "temperature", system) for value in (result.air_temp_c, result.surface_temp_c))
-        self._temps.set_text("air {} · surface {}".format(*temps))
+        self._temps.set_text("air {}, face {}".format(*temps))
         self.alt = drying_sheet_alt(result, system)
 
 
 def _between(band, system):
-    low, high = (show(value, "rate", "us" if system == "us" else "si") for value in band)
-    return f"{low.split()[0]} to {high}"
+    """Both ends of the band on one line a system, as the number above it is set."""
+    us, si = ([show(value, "rate", each) for value in band] for each in ("us", "si"))
+    us, si = (f"{low.split()[0]} to {high}" for low, high in (us, si))
+    return {"us": us, "si": si}.get(system, f"{us}\n({si})")
 
 
 def field_path(lines, low, high):
@@ -228,7 +230,7 @@ def drying_sheet_alt(result, system="both"):
         f"{show(result.here_rh_fraction, 'fraction')} humidity, air at {show(result.here_wind_m_s, 'speed', system)}, "
         f"loses {rate(result.here_rate_kg_m2_h)}: {WORDS[result.field]}."
     )
-    if result.band_kg_m2_h is not None:
+    if result.band_kg_m2_h is not None and result.band_kg_m2_h[1]:
         low, high = result.band_kg_m2_h
         said += f" The estimate may be {rate(low)} to {rate(high)}."
     return said

@@ -180,13 +180,10 @@ class HeatAreas(Picture):
             wide_in = part.heat_share * (RIGHT_IN - LEFT_IN)
             x_in = LEFT_IN + (at + part.heat_share / 2) * (RIGHT_IN - LEFT_IN)
             up, cut = end >= mix, end != part.temp_c
-            # a block that leaves the picture is named on the other side of the mix line, with an arrow
-            y_in = self._y_in(min(max(mix if cut else end, self.low_c), self.high_c))
-            y_in += 0.14 if up != cut else -0.14
             sign = f"{number + 1}{('↑' if up else '↓') if cut else ''}"
             shapes["number"].set(
-                x=x_in / WIDTH_IN,
-                y=min(max(y_in, BELOW_IN + 0.1), HEIGHT_IN - TOP_IN + 0.1) / HEIGHT_IN,
+                x=min(x_in, RIGHT_IN - width_in(sign, NAME, "bold") / 2) / WIDTH_IN,  # clear of the other scale
+                y=self._number_y_in(mix, end, cut, result.wanted_temp_c) / HEIGHT_IN,
                 text=sign,
                 visible=wide_in > width_in(sign[0], NAME),
             )
@@ -198,6 +195,19 @@ class HeatAreas(Picture):
             at += part.heat_share
         self._lines(mix, result.wanted_temp_c, system)
         self.alt = heat_areas_alt(result, system)
+
+    def _number_y_in(self, mix_c, end_c, cut, wanted_c):
+        """Beyond the end of its block; on the other side of the mix line, with an arrow, when it leaves the picture."""
+        mix, end = (self._y_in(min(max(temp_c, self.low_c), self.high_c)) for temp_c in (mix_c, end_c))
+        away = 0.14 if (end_c >= mix_c) != cut else -0.14
+        low, high = BELOW_IN + 0.1, HEIGHT_IN - TOP_IN + 0.1
+        y_in = (mix if cut else end) + away
+        if not low <= y_in <= high:  # no room beyond it: inside a tall block, or across the line
+            y_in = end - away if abs(end - mix) > 0.3 else mix - away
+        wanted = self._y_in(wanted_c)
+        if abs(y_in - wanted) < 0.11:  # never struck out by the line of what is wanted
+            y_in = wanted + away
+        return min(max(y_in, low), high)
 
     def _lines(self, mix_c, wanted_c, system):
         self.mix_line.set_ydata([mix_c, mix_c])

@@ -83,6 +83,7 @@ class LayerSections(Picture):
         self._ends = [place(figure, 0, 0, "A", size=NAME, weight="bold", ha="center") for _ in range(2)]
         self._edge_words = [place(figure, 0, 0) for _ in range(self._count)]
         self._hole_words = [place(figure, 0, 0, ha="center", zorder=7) for _ in range(4)]
+        self._base_word = place(figure, 0, 0, ha="center", zorder=7)
         self._cut_words(axes, patch)
 
     def _cut_words(self, axes, patch):
@@ -154,6 +155,7 @@ class LayerSections(Picture):
             words.set_text("")
         for words, ring, hole in zip(self._hole_words, holes, plan.holes, strict=False):
             self._name_hole(words, ring, hole[0], self._on_sheet(Point(plan.cut_m, 0), plan).x, outline)
+        self._name_base(self._on_sheet(plan.core, plan), self._on_sheet(Point(plan.cut_m, 0), plan).x)
 
     @staticmethod
     def _name_hole(words, ring, name, cut_in, solid):
@@ -173,6 +175,19 @@ class LayerSections(Picture):
             found = next((spot for spot in spots if free.contains(extent(*spot, name))), None)
         x, y, ha = found or (x, y, "center")
         words.set(x=x / WIDTH_IN, y=y / HEIGHT_IN, ha=ha, text=name if found else "")
+
+    def _name_base(self, core, cut_in):
+        """On the base where it is free of the cut, of holes and their names; else the cut below names it alone."""
+        left, low, right, top = core.bounds
+        free = core.difference(box(cut_in - 0.05, low, cut_in + 0.05, top))
+        for words in self._hole_words:
+            if words.get_text():
+                (x, y), ha = words.get_position(), words.get_ha()
+                free = free.difference(extent(x * WIDTH_IN, y * HEIGHT_IN, ha, words.get_text()))
+        spots = [(left + share * (right - left), (low + top) / 2) for share in (0.25, 0.75, 0.12, 0.88)]
+        found = next((spot for spot in spots if free.contains(extent(*spot, "center", "base"))), None)
+        x, y = found or spots[0]
+        self._base_word.set(x=x / WIDTH_IN, y=y / HEIGHT_IN, text="base" if found else "")
 
     def _mark_cut(self, plan, outline):
         x = self._on_sheet(Point(plan.cut_m, 0), plan).x

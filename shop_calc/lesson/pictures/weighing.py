@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
-from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, sentence, shorten
+from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, sentence, shorten, width_in, wrap
 from shop_calc.lesson.pictures.scales import LANE, nice_step, two_units
 from shop_calc.units import show
 
@@ -97,6 +97,7 @@ class WeighBars(Picture):
         axes.tick_params(axis="x", length=0, pad=4)
         most = self.most[0 if which == "base" else 1]
         step = max(nice_step(self.kg_per_in * 3.4, 5), nice_step(most, 4))
+        most = max(most, (across - 0.4) * self.kg_per_in)  # to where the last label still has room
         marks = [n * step for n in range(int(most / step + 1e-9) + 1)]
         for mark in marks[1:]:
             axes.axvline(mark, color=PAPER, lw=1.6, zorder=1.5)
@@ -137,7 +138,10 @@ class WeighBars(Picture):
             raise ValueError(f"rows: {len(rows)} given; these bars were built for {len(self._names)}")
         for name, row in zip(self._names, rows, strict=True):
             weight = "bold" if row.total else "normal"
-            name.set(text=shorten(row.name, BASE_IN - NAME_IN - 0.1, NAME, weight), weight=weight)
+            room = BASE_IN - NAME_IN - 0.1
+            one = width_in(row.name, NAME, weight) <= room  # a long name takes two smaller lines
+            size, text = (NAME, row.name) if one else (PLAIN, wrap(row.name, room, 2, PLAIN, weight))
+            name.set(text=text, weight=weight, size=size)
         for panel, which in zip(self.panels, ("base_kg", "face_kg"), strict=True):
             for (bar, edge, words, left), row in zip(panel, rows, strict=True):
                 mass = getattr(row, which)

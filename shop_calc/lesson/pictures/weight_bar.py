@@ -60,9 +60,13 @@ class WeightBar(Picture):
         self._limit.set_text(limit)
         says = show(mass_kg, "mass", system)
         end_in = LEFT_IN + min(mass_kg / self.most_kg, 1.0) * (RIGHT_IN - LEFT_IN)
-        behind = end_in + 0.12 + width_in(says, NAME, "bold") < RIGHT_IN
+        wide, line_in = width_in(says, NAME, "bold"), LEFT_IN + self.limit_kg / self.most_kg * (RIGHT_IN - LEFT_IN)
+        behind = end_in + 0.12 + wide < RIGHT_IN
+        start_in = end_in + 0.1
+        if start_in - 0.06 < line_in < start_in + wide + 0.06:  # the line must not strike the number out
+            start_in = line_in + 0.1
         self._says.set(
-            x=(end_in + 0.1 if behind else end_in - 0.12) / WIDTH_IN, text=says, ha="left" if behind else "right",
+            x=(start_in if behind else end_in - 0.12) / WIDTH_IN, text=says, ha="left" if behind else "right",
             color=INK if behind else "#FFFFFF",
         )  # fmt: skip
         more = "more" if mass_kg > self.limit_kg else "less"
