@@ -4,6 +4,7 @@ import html
 
 import ipywidgets as w
 
+from shop_calc.lesson.blocks.look import ARROW
 from shop_calc.lesson.blocks.rows import SliderRow
 from shop_calc.lesson.blocks.switch import UnitSwitch
 from shop_calc.lesson.page import img_tag, lines_html
@@ -33,7 +34,8 @@ _CSS = """<style>
 .shop-row .shop-low,.shop-row .shop-high{width:44px;color:var(--jp-ui-font-color2,#5f6670);font-size:12px}
 .shop-row .shop-low{text-align:right}
 .shop-row .shop-low .widget-html-content{text-align:right}
-</style>"""
+"""
+_CSS += f".shop-row select{{{ARROW}}}\n</style>"
 _LARGE = "font-size:19px;font-weight:600;line-height:1.35"
 _PLAIN = "font-size:15px;line-height:1.4;margin-top:2px"
 

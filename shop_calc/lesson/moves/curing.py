@@ -176,10 +176,15 @@ def drying_words(result, system="both"):
     rate = lambda value: show(value, "rate", system, digits=2)  # noqa: E731
     low, high = sheet.band_kg_m2_h
     if sheet.here_rate_kg_m2_h <= 0:
-        return "The air takes nothing.\nThe face is so much colder than the room that water settles on it instead."
+        if sheet.surface_temp_c < sheet.air_temp_c:
+            return "The air takes nothing.\nThe face is so much colder than the room that water settles on it instead."
+        return "The air takes nothing.\nIt holds all the water it can, and the face is no warmer."
+    gone = f"in one hour {100 * result.hour_share:.0f} % of the water of the face"
+    if result.hour_share > 1:
+        gone = f"a face that stays wet has no water left after {60 / result.hour_share:.0f} min"
     return (
         f"The air takes {rate(sheet.here_rate_kg_m2_h)}: {WORDS[sheet.field]}.\n"
-        f"Between {rate(low)} and {rate(high)}; in one hour {100 * result.hour_share:.0f} % of the water of the face."
+        f"Between {rate(low)} and {rate(high)}; {gone}."
     )
 
 

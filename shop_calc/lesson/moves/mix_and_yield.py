@@ -142,11 +142,12 @@ def _water_words(mix, batch, mass):
     water = mix.stone_water_kg * batch.base_m3 / mix.base_m3
     if not mix.base_lines:
         return "No stone: face and base are the same mortar."
+    who = "The coarse sand" if all(line.name == "coarse sand" for line in mix.base_lines) else "The stone"
     if water > 1e-9:
-        return f"The stone drinks {mass(water)}; left out, w/cm falls to {mix.w_cm_stone_left_dry:.3f}."
+        return f"{who} drinks {mass(water)}; left out, w/cm falls to {mix.w_cm_stone_left_dry:.3f}."
     if water < -1e-9:
-        return f"The stone brings {mass(-water)}; not held out, w/cm rises to {mix.w_cm_stone_left_wet:.3f}."
-    return "The stone neither drinks nor brings water."
+        return f"{who} brings {mass(-water)}; not held out, w/cm rises to {mix.w_cm_stone_left_wet:.3f}."
+    return f"{who} neither drinks nor brings water."
 
 
 def stretch_rows(batch):

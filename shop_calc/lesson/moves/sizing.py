@@ -108,7 +108,8 @@ def layer_words(result, system="both"):
     Derived: geometry.
     """
     layers = result.layers
-    volume = lambda value: show(value, "volume", system)  # noqa: E731
+    us = "in³" if "in³" in show(layers.face_m3, "volume", "us") else "ft³"  # one unit for all four
+    volume = lambda value: _in_one_unit(value, us, system)  # noqa: E731
     first = (
         f"Face {volume(layers.face_m3)}, base {volume(layers.core_m3)}: "
         f"{show(layers.face_share, 'fraction', system)} of the piece is face."
@@ -119,13 +120,13 @@ def layer_words(result, system="both"):
     run = show(layers.exposed_length_m, "length", system)
     return (
         f"{first}\nOn the top lie {volume(top_m3)} of it; the edges, {run} of them, wear "
-        f"{_small(layers.face_m3 - top_m3, system)}."
+        f"{volume(layers.face_m3 - top_m3)}."
     )
 
 
-def _small(volume_m3, system):
+def _in_one_unit(volume_m3, us, system):
     """A volume that stays in the unit of the others, however small."""
-    us = f"{units.plain_number(units.convert(volume_m3, 'm3', 'ft3'))} ft³"
+    us = f"{units.plain_number(units.convert(volume_m3, 'm3', us.replace('³', '3')))} {us}"
     si = f"{units.plain_number(units.convert(volume_m3, 'm3', 'L'))} L"
     return {"us": us, "si": si}.get(system, f"{us} ({si})")
 
@@ -247,7 +248,7 @@ def compared(before, after):
     for what, part in (("piece", "total_m3"), ("face", "face_m3"), ("base", "core_m3")):
         old, new = getattr(before, part), getattr(after, part)
         change = units.convert(new - old, "m3", "in3")
-        shown = "none" if abs(change) < 0.05 else f"{change:+.1f} in³"
+        shown = "0 in³" if abs(change) < 0.05 else f"{change:+.1f} in³"
         rows.append((what, show(old, "volume"), show(new, "volume"), shown))
     return table(("", "before", "after", "change"), rows)
 

@@ -96,17 +96,16 @@ def plank_words(result, system="both"):
     --------
     >>> print(plank_words(weigh_plank(1.524, 0.0381), "us"))
     It weighs 117 lb.
-    Each square foot of top 18.8 lb/ft². In all 2.3 times what one person may lift.
+    That is 18.8 lb/ft² of top, and in all 2.3 times what one person may lift.
 
     References
     ----------
     NIOSH 94-110 for the limit.
     """
-    area = "Each square metre of top" if system == "si" else "Each square foot of top"
     return (
         f"It weighs {show(result.mass_kg, 'mass', system)}.\n"
-        f"{area} {show(result.mass_kg_m2, 'areal_mass', system)}. In all {units.plain_number(result.lifts, 2)} times "
-        "what one person may lift."
+        f"That is {show(result.mass_kg_m2, 'areal_mass', system)} of top, and in all "
+        f"{units.plain_number(result.lifts, 2)} times what one person may lift."
     )
 
 
@@ -154,7 +153,7 @@ def whole_line(plan, system="both"):
          f"sides off about {clock('strip')}, first steel about {clock('first_steel')}: look, and let the cue decide",
          "04"),
         ("the night: how cold, how dry", f"{cover[0].lower()}{cover[1:]}, or why another cover is better", "05"),
-        ("its age and its supports", f"{_first_move(plan, say)}; who has to check its legs", "06"),
+        ("its age and its supports", f"{_first_move(plan, say)}; and who has to check its legs", "06"),
         ("one side drying before the other", f"a bow of about {say(plan.bow.two_layer.likely_m, 'length')}, "
          "and how to keep it flat", "07"),
         ("its strength and how dry it is",

@@ -151,7 +151,8 @@ def _water_words(result, temp):
     degrees = f"One degree of mortar takes {result.degrees_of_water:.1f} of water."
     if needed > defaults.si("water_hot_limit"):
         return f"The water would have to be {temp(needed)}, too hot for cement. Warm the powder instead."
-    return f"Without ice the water would have to be {temp(needed)}. {degrees}"
+    the = "The" if needed > HAND_WARM_C else "Without ice the"  # nobody asks for ice in hot water
+    return f"{the} water would have to be {temp(needed)}. {degrees}"
 
 
 def warmth_picture(*start):
