@@ -104,5 +104,7 @@ def book(*lines):
         rows.append((words, theirs, mine, f"{off:+.{places}f}" if off else "0", CALLED[row["mark"]]))
         where, why = _origin(row)
         sources.setdefault(where, {}).update(dict.fromkeys(filter(None, why)))
-    caption = "\n".join(f"{where}{': ' + '; '.join(why) if why else ''}." for where, why in sources.items())
+    caption = "\n".join(
+        f"{where[:1].upper()}{where[1:]}{': ' + '; '.join(why) if why else ''}." for where, why in sources.items()
+    )
     return table(("what", "theirs", "ours", "difference", "their number is"), rows, caption)

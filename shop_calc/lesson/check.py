@@ -1,6 +1,5 @@
 """Looking at an answer: what it is, said without ever giving the right one away."""
 
-import html
 import math
 import numbers as number_types
 import re
@@ -10,7 +9,7 @@ from enum import Enum
 from shop_calc import units
 from shop_calc.lesson.draw import draw
 from shop_calc.lesson.margins import same
-from shop_calc.lesson.page import sign
+from shop_calc.lesson.page import escaped, sign
 from shop_calc.lesson.question import OTHER_UNITS, WORD_KINDS
 
 
@@ -67,7 +66,7 @@ class Outcome:
         mark, colour = _LOOK[self.kind]
         page = (
             f'<div role="status" style="border-left:5px solid {colour};padding:4px 0 4px 12px;margin:4px 0">'
-            f'<span aria-hidden="true" style="font-weight:700">{mark}</span> {html.escape(self.text)}</div>'
+            f'<span aria-hidden="true" style="font-weight:700">{mark}</span> {escaped(self.text)}</div>'
         )
         return {"text/html": page, "text/plain": repr(self)}
 

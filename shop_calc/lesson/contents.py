@@ -171,5 +171,7 @@ def lesson_table(folder="."):
     Common practice, no source.
     """
     found = lessons(folder)
-    rows = tuple((each.number, each.question, each.time, each.bench) for each in found)
+    rows = tuple(
+        (each.number, each.question, *((each.time, each.bench) if each.number != "–" else ("", ""))) for each in found
+    )  # the page for instructors speaks of the others' times and benches, and has none of its own
     return Contents(("", "the question", "time", "on the bench"), rows, files=tuple(each.file for each in found))

@@ -125,9 +125,17 @@ def page(folder):
     """
     cells = [new_markdown_cell(_OPENING, id="opening")]
     for term in terms():
-        text = f"### {term.term}\n\n{term.meaning}\n\n*{_first(term, folder)}{term.mark.capitalize()}: {term.source}*"
+        text = f"### {term.term}\n\n{term.meaning}\n\n*{_first(term, folder)}{_known(term)}*"
         cells.append(new_markdown_cell(text, id=term.anchor))
     return tidy(new_notebook(cells=cells))
+
+
+def _known(term):
+    """How we know it, said once: a source that names its own mark needs no second one before it."""
+    source = term.source.rstrip(".")
+    if source == "Ours":
+        return f"Our {term.mark}."
+    return f"{source}." if source.startswith(("From memory", "Common practice")) else f"{term.mark.capitalize()}: {source}."
 
 
 def _first(term, folder):

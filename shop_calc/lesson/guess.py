@@ -2,6 +2,7 @@
 
 from shop_calc import units
 from shop_calc.lesson.check import Kind, check
+from shop_calc.lesson.page import sign
 from shop_calc.lesson.practice import Said
 from shop_calc.lesson.question import Question
 
@@ -36,12 +37,14 @@ def guessed(guess, value, kind, unit, what="It is"):
     It is 4 h. You wrote 3 h: 25 % too low.
     >>> guessed(..., 4.0, "duration", "h")
     It is 4 h. No guess was written down.
+    >>> guessed("3 L", 0.00445, "liquid", "qt")
+    It is 4.7 qt (4.45 L). You wrote 3.17 qt (3 L): 33 % too low.
 
     References
     ----------
     Common practice, no source.
     """
-    line = f"{what} {units.show(value, kind)}."
+    line = f"{what} {_shown(value, kind, unit)}."
     asked = Question("guess", "", lambda: value, kind, unit, hints=("", " "), tolerance=NEAR, within=1.0)
     outcome = check(asked, guess)
     if outcome.kind is Kind.BLANK:
@@ -49,7 +52,16 @@ def guessed(guess, value, kind, unit, what="It is"):
     if outcome.kind is Kind.UNREADABLE:
         return Said(f"{line} The guess cannot be read: give one number, in {unit}.")
     wrote = _si(guess, kind, unit)
-    return Said(f"{line} You wrote {units.show(wrote, kind)}: {_how_far(wrote, value, kind)}.")
+    return Said(f"{line} You wrote {_shown(wrote, kind, unit)}: {_how_far(wrote, value, kind)}.")
+
+
+def _shown(value, kind, unit):
+    """As people read it, the asked unit first: who guessed quarts is not answered in gallons."""
+    text = units.show(value, kind)
+    if kind != "liquid" or sign(unit) in text.split():
+        return text
+    asked = units.convert(value, units.KINDS[kind].si_unit, unit)
+    return f"{units.plain_number(float(asked))} {sign(unit)} ({units.show(value, kind, 'si')})"
 
 
 def _si(guess, kind, unit):

@@ -14,6 +14,8 @@ _DEGREES = {
     "delta_K": "°C",
 }
 _PURE = ("-", "fraction", "")
+_UNITS = "°[CF]|%|in|ft|yd|mm|cm|m|lb|oz|kg|g|qt|gal|cup|mL|L|k?Pa|MPa|psi|h|min|s|d|mph|km/h|W"
+_PARTED = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![^\W_]))")
 
 
 def sign(unit):
@@ -31,8 +33,8 @@ def sign(unit):
 
     Examples
     --------
-    >>> sign("kg/m2/h"), sign("degF"), sign("fraction")
-    ('kg/m²·h', '°F', '')
+    >>> sign("kg/m2/h"), sign("degF"), sign("N*m"), sign("fraction")
+    ('kg/m²·h', '°F', 'N·m', '')
 
     References
     ----------
@@ -40,9 +42,35 @@ def sign(unit):
     """
     if unit in _PURE:
         return ""
+    unit = unit.replace("**0.5", "^½").replace("*", "·")
     first, *below = unit.split("/")
     text = "/".join([first, "·".join(below)]) if below else first
     return _DEGREES.get(unit) or re.sub("[23]", lambda power: "²³"[int(power.group()) - 2], text)
+
+
+def escaped(text):
+    """Escape a text for the page, each number kept on one line with its unit.
+
+    Parameters
+    ----------
+    text : str
+        Any text [-].
+
+    Returns
+    -------
+    str
+        HTML; the space before a unit does not break [-].
+
+    Examples
+    --------
+    >>> escaped("a < 60 °F (15.6 °C)").replace(chr(160), "_")
+    'a &lt; 60_°F (15.6_°C)'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return _PARTED.sub("\u00a0", html.escape(str(text)))
 
 
 def img_tag(png, alt, ratio=None):
@@ -107,5 +135,5 @@ def lines_html(text, first="", rest=""):
     """
     lines = [line for line in str(text).splitlines() if line.strip()] or [""]
     return "".join(
-        f'<div style="{rest if k else first}">{html.escape(line)}</div>' for k, line in enumerate(lines)
+        f'<div style="{rest if k else first}">{escaped(line)}</div>' for k, line in enumerate(lines)
     )

@@ -3,6 +3,8 @@
 import html
 from dataclasses import dataclass
 
+from shop_calc.lesson.page import escaped
+
 _TABLE = "border-collapse:collapse;margin:0.4em 0"
 _CELL = "padding:3px 12px 3px 0;border-bottom:1px solid var(--jp-border-color2,#d5d9de);vertical-align:top"
 
@@ -55,7 +57,7 @@ class Table:
 
     def cells(self, row):
         """The cells of one row as they stand on the page; a table of links puts its own here."""
-        return [html.escape(text) for text in self.rows[row]]
+        return [escaped(text) for text in self.rows[row]]
 
     def __repr__(self):
         lines = [self.header, *self.rows]
@@ -76,7 +78,7 @@ class Table:
             )
             return f"<tr>{''.join(made)}</tr>"
 
-        under = "".join(f"<div>{html.escape(text)}</div>" for text in self.caption.splitlines())
+        under = "".join(f"<div>{escaped(text)}</div>" for text in self.caption.splitlines())
         body = "".join(line(self.cells(k), "td") for k in range(len(self.rows)))
         head = line(map(html.escape, self.header), "th")
         page = (

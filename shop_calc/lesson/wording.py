@@ -2,6 +2,7 @@
 
 from shop_calc.lesson.draw import draw
 from shop_calc.lesson.page import sign
+from shop_calc.units import plain_number
 
 
 def shown(question, code=None):
@@ -129,7 +130,8 @@ def wanted(question):
     if question.kind == "order":
         return f"Answer with the letters in order, in quotes, like '{', '.join(reversed(question.letters))}'."
     if sign(question.unit):
-        return f"Answer in {sign(question.unit)}, as a number; or with the unit you like, as a text."
+        unit = "inches" if question.unit == "in" else sign(question.unit)  # "in in" reads like a slip
+        return f"Answer in {unit}, as a number; or with the unit you like, as a text."
     return "Answer with a plain number."
 
 
@@ -166,4 +168,4 @@ def typed(question, drawn, value):
         return letters[value]
     if question.kind == "order":
         return ", ".join(letters[word] for word in value)
-    return float(f"{question.asked(value):.4g}")
+    return float(plain_number(question.asked(value), 4))  # as the working above it has it

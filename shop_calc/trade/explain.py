@@ -1,5 +1,7 @@
 """Say a working line by line: formula, inputs, value, mark and source."""
 
+import re
+
 from shop_calc import units
 from shop_calc.trade.working import find
 
@@ -71,10 +73,14 @@ def printed_formula(step):
     """
     if step.formula.startswith("by "):
         return f"{step.symbol}: {step.formula}"
-    text = (
-        step.formula.replace("**2", "²").replace("**3", "³").replace("**", " ^ ").replace("*", "×").replace("rho", "ρ")
-    )
-    return f"{step.symbol} = {text}"
+    text = step.formula.replace("**2", "²").replace("**3", "³").replace("**", " ^ ")
+    text = re.sub(r"\s*\*\s*", " × ", text)
+    return f"{_greek(step.symbol)} = {_greek(text)}"
+
+
+def _greek(text):
+    """A density by its letter, in the formula as in the list of what went in."""
+    return text.replace("rho", "ρ")
 
 
 def explain(working, name, system="both"):
@@ -119,6 +125,6 @@ def explain(working, name, system="both"):
     step = find(working, name)
     lines = [step.words or step.name.replace("_", " "), f"  {step.name} = {shown_value(step.value, step.unit, system)}"]
     lines.append(f"  {printed_formula(step)}")
-    lines += [f"    {symbol} = {shown_value(value, unit, system)}" for symbol, value, unit in step.inputs]
+    lines += [f"    {_greek(symbol)} = {shown_value(value, unit, system)}" for symbol, value, unit in step.inputs]
     lines.append(f"  {step.mark}: {step.source}")
     return "\n".join(lines)

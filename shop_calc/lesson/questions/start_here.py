@@ -64,7 +64,7 @@ QUESTIONS = (
     ),
     Question(
         "who_decides",
-        "The plan says: sides off about 10:24. At 10:24 your thumb still sinks in deep and the hole closes. "
+        "The plan says: sides off about 10:22. At 10:22 your thumb still sinks in deep and the hole closes. "
         "What decides?",
         lambda: CUE,
         "choice",

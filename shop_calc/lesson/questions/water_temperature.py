@@ -31,7 +31,7 @@ def _heat(solids_kg, solids_c, water_kg, water_c, wanted_c):
 
 
 def _by_the_page(cement_kg, cement_c, water_kg, water_c):
-    """What a page prints that averages by the kilogram; with the printed numbers one did."""
+    """What a page prints that averages by the kilogram, as one did."""
     return f"  {(cement_kg * cement_c + water_kg * water_c) / (cement_kg + water_kg):.1f} °C"
 
 
@@ -161,10 +161,10 @@ QUESTIONS = (
         "temperature",
         "C",
         (
-            Number("cement_kg", "kg", 375, 300, 400, 25),
-            Number("cement_c", "C", 10, 6, 14, 1),
-            Number("water_kg", "kg", 85, 65, 95, 5),
-            Number("water_c", "C", 45, 40, 50, 1),
+            Number("cement_kg", "kg", 350, 300, 400, 25),
+            Number("cement_c", "C", 8, 6, 14, 1),
+            Number("water_kg", "kg", 75, 65, 95, 5),
+            Number("water_c", "C", 48, 40, 50, 1),
         ),
         (
             plain_mass_average((("cement_kg", "cement_c"), ("water_kg", "water_c")),

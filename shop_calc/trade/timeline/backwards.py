@@ -165,10 +165,13 @@ def _coolest(mix_temps_c, event_h, by_h):
 
 
 def _answer(inputs, event, by, by_h, planned_h, latest_start_h, mix_temp_c):
-    def clock(hour):
-        return f"{inputs.water_in + timedelta(minutes=floor(hour * 60 + 0.5)):%a %H:%M}"
+    def said(moment):  # the day is named only where it is another one
+        return f"{moment:%H:%M}" if moment.date() == inputs.water_in.date() else f"{moment:%a %H:%M}"
 
-    lines = [f"As planned, {WORDS[event]} about {clock(planned_h)}; wanted by {by:%a %H:%M}."]
+    def clock(hour):
+        return said(inputs.water_in + timedelta(minutes=floor(hour * 60 + 0.5)))
+
+    lines = [f"As planned, {WORDS[event]} about {clock(planned_h)}; wanted by {said(by)}."]
     if latest_start_h is None:
         lines.append("No start of the 24 hours before it is early enough at this mix temperature.")
     else:
