@@ -1,0 +1,100 @@
+"""Pages on narrow screens and pictures at the ends of their sliders: nothing runs off, nothing is struck out."""
+
+import json
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from shop_calc.lesson.guess import guessed
+from shop_calc.lesson.moves import curing, sizing, start
+from shop_calc.lesson.moves.mix_and_yield import stretch, stretch_words
+from shop_calc.lesson.moves.water_temperature import warmth, warmth_picture
+from shop_calc.lesson.page import escaped
+from shop_calc.lesson.pictures.weight_bar import WeightBar
+from shop_calc.lesson.said import Said
+from shop_calc.trade.jobs.job import demo_job, read_job
+from shop_calc.trade.plan import make_plan
+
+WORKBOOKS = Path(__file__).parents[1] / "workbooks"
+NOTEBOOKS = sorted(WORKBOOKS.rglob("*.ipynb"))
+TABLET, LAPTOP = 78, 124  # letters of code in a cell on a screen of 800 px; and on one of 1280 px, with room to spare
+FIT_A_TABLET = tuple(f"{number:02}_" for number in range(6))
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: f"{path.parent.stem}-{path.stem}")
+def test_no_line_of_code_leaves_its_cell(path):
+    most = TABLET if path.name.startswith(FIT_A_TABLET) or path.parent.name == "solutions" else LAPTOP
+    cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
+    code = ["".join(cell["source"]) for cell in cells if cell["cell_type"] == "code"]
+    assert [line for text in code for line in text.split("\n") if len(line) > most] == []
+
+
+def _box(picture, text):
+    return text.get_window_extent(picture.figure.canvas.get_renderer())
+
+
+def test_the_line_of_the_limit_never_strikes_out_the_weight():
+    picture = WeightBar(180, start.LIMIT_KG, "A top")
+    for mass_kg in np.linspace(5, 175, 60):
+        picture.update(start.Plank(float(mass_kg), 90.0))
+        line = picture.axes.transData.transform((start.LIMIT_KG, 0.5))[0]
+        box = _box(picture, picture._says)
+        assert not box.x0 - 2 < line < box.x1 + 2, mass_kg
+
+
+@pytest.mark.parametrize("wanted_c", [10.0, 16.0, 23.9])
+def test_the_numbers_of_the_heat_areas_stay_on_the_sheet_and_off_the_dashed_line(wanted_c):
+    picture = warmth_picture(21.1, 15.0, 0.0, 15.6)
+    inner = picture.picture if hasattr(picture, "picture") else picture
+    for powder_c in (1.7, 12.0, 21.1, 30.0, 37.8):
+        for water_c, ice in ((1.1, 0.0), (15.0, 0.0), (15.0, 0.3), (48.9, 0.0), (48.9, 0.3)):
+            try:
+                result = warmth(powder_c, water_c, ice, wanted_c)
+            except ValueError:  # so much ice does not melt
+                continue
+            picture.update(result)
+            inner.figure.canvas.draw()
+            sheet, dashed = inner.axes.get_window_extent(), inner.axes.transData.transform((0, wanted_c))[1]
+            for shapes in inner._parts:
+                number = shapes["number"]
+                box = _box(inner, number)
+                if number.get_visible():
+                    assert box.x1 < sheet.x1 + 3 and box.y0 > sheet.y0 - 3
+                    assert not box.y0 + 3 < dashed < box.y1 - 3, (powder_c, water_c, ice)
+
+
+def test_a_number_keeps_its_unit_on_its_line_and_words_do_not():
+    assert escaped("1 1/2\" (38.1 mm), 60 °F, 20 % of 3 minutes") == (
+        "1 1/2&quot; (38.1\u00a0mm), 60\u00a0°F, 20\u00a0% of 3 minutes"
+    )
+    assert escaped("<b> 5 lb/ft²") == "&lt;b&gt; 5\u00a0lb/ft²"
+
+
+def test_a_question_that_begins_with_a_number_is_no_step_of_a_working():
+    page = Said("70 lb of sand.\n  a  one\n       with S = 1")._repr_mimebundle_()["text/html"]
+    assert '<div style="">70\u00a0lb of sand.</div>' in page
+    assert "text-indent" in Said("1. one: A = 1\n   A = 1")._repr_mimebundle_()["text/html"].split("one")[0]
+
+
+def test_who_guesses_quarts_is_not_answered_in_gallons():
+    assert str(guessed(..., 0.00445, "liquid", "qt", "The face takes")).startswith("The face takes 4.7 qt (4.45 L).")
+    assert str(guessed(..., 0.000526, "liquid", "cup")).startswith("It is 2.22 cup (526 mL).")
+
+
+def test_an_hour_never_takes_more_water_than_a_face_has():
+    model = curing.drier(make_plan(read_job(demo_job("garden_bench_top"))))
+    words = curing.drying_words(model(0.0, 37.8, 0.1, 10.7), "us")
+    assert "no water left after 21 min" in words and "%" not in words
+    full = curing.drying_words(model(37.8, 37.8, 1.0, 0.0), "us")
+    assert full.startswith("The air takes nothing.") and "settles" not in full
+
+
+def test_all_four_volumes_of_a_small_piece_stand_in_one_unit():
+    words = sizing.layer_words(sizing.two_layers(0.6096, 0.2032, 0.0254, 0.003175), "us")
+    assert words.count("in³") == 4 and "ft³" not in words
+
+
+def test_without_stone_it_is_the_sand_that_drinks():
+    assert "The coarse sand drinks" in stretch_words(stretch(0.0, 0.6, 0.0, 0.25), "us")
+    assert "The stone drinks" in stretch_words(stretch(1.2, 0.6, 0.0, 0.25), "us")
