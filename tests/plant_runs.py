@@ -227,7 +227,7 @@ def run_all(errors, limit_s, again, tell):
         with os.fdopen(reads, encoding="utf-8") as said:
             for number, first, tests in map(json.loads, said):
                 if first.startswith(AFRESH):
-                    later.append((errors[number], [first.partition(" ")[2]] if " " in first else tests))
+                    later.append((errors[number], [*filter(None, [first.partition(" ")[2]]), *tests]))
                 else:
                     tell(errors[number], bool(first))
         for error, tests in later:

@@ -6,7 +6,7 @@ from datetime import datetime
 
 import pytest
 
-from shop_calc import units
+from shop_calc import defaults, units
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.curing.cure import CHOICES, first_night, moist_cure_days, pick_cover
 from shop_calc.trade.timeline.day import DayInputs, plan_day
@@ -141,3 +141,14 @@ def test_curing_water_is_at_most_11_degrees_colder():
 def test_an_unknown_cover_is_answered_with_the_known_ones():
     with pytest.raises(ValueError, match="fabric"):
         night(steady_room(21.0, 0.5, 0.0)).choice("newspaper")
+
+
+def test_each_limit_of_a_night_in_the_open_has_two_sides():
+    """Table of defaults: 10 and 27 °C, 35 % humidity, amber on average and red at the worst."""
+    amber, red = defaults.si("face_amber"), defaults.si("face_red")
+    mild = {"mean_kg_m2_h": 0.1, "peak_kg_m2_h": 0.2, "coldest_c": 15.0, "hottest_c": 20.0, "driest_fraction": 0.5}
+    for name, limit, beyond in (("mean_kg_m2_h", amber, 1.005), ("peak_kg_m2_h", red, 1.005), ("hottest_c", 27.0, 1.005),
+                                ("driest_fraction", 0.35, 0.995), ("coldest_c", 10.0, 0.995)):  # fmt: skip
+        assert pick_cover(**mild | {name: limit}, silica_fume=False)[0] == "open", name
+        assert pick_cover(**mild | {name: limit * beyond}, silica_fume=False)[:2] == ("fabric", name == "coldest_c"), name
+    assert "is as dry as 30 %" in pick_cover(**mild | {"driest_fraction": 0.3}, silica_fume=False)[2]

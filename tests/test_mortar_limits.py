@@ -101,3 +101,14 @@ def test_fibres_are_a_share_of_their_layer_on_every_basis():
                         "volume": 0.01 * glass.density_kg_m3 * cubic / kilograms}[dose[7:].strip()]  # fmt: skip
             fibre = (made.face_fibres if where == "face" else made.base_fibres)[0]
             assert fibre.per_layer_kg == pytest.approx(expected, rel=1e-9), (where, dose)
+
+
+def test_fibres_by_mass_are_those_of_the_same_recipe():
+    # 0.94 lb for a sack of 94 lb, the only binder, is 1 % of it; 0.8 lb for a bag of 80 lb as well
+    parts = {"portland cement": "94 lb", "fine silica sand": {"amount": "94 lb", "state": "oven-dry"}}
+    for make, mass in ((lambda dose: {"parts": parts, "water": "30 lb", "face": {"AR glass fibre": dose}}, "0.94 lb"),
+                       (lambda dose: {"kind": "bag", "mass": "80 lb", "water": "5.2 lb", "yield": "0.60 ft3",
+                                      "face": {"AR glass fibre": dose}}, "0.8 lb per bag")):  # fmt: skip
+        share = "1 % of binder" if "parts" in make(mass) else "1 % of bag"
+        by_mass, by_share = (build_mix(recipe_from_table(make(dose))).face_fibres[0] for dose in (mass, share))
+        assert by_mass.per_layer_kg == pytest.approx(by_share.per_layer_kg, rel=1e-9)
