@@ -145,3 +145,11 @@ def test_a_log_holds_no_sign_that_turns_the_words_round(sign, there):
     with pytest.raises(ValueError) as error:
         read_log(f"no{sign}log.csv")
     assert sign not in str(error.value)
+
+
+def test_the_example_of_a_count_can_be_one():
+    job = entries("plain")
+    job["finish"], job["day"]["hands"] = {"first_grit": 2.5}, "two"
+    with pytest.raises(Problems) as error:
+        check_job(job)
+    assert [line.rpartition("as in ")[2] for line in error.value.lines] == ["hands = 2", "first_grit = 200"]

@@ -125,7 +125,8 @@ def _below(field, given, entry):
 
 def _count(field, given, entry):
     if isinstance(given, bool) or not isinstance(given, int) or abs(given) > LARGEST_COUNT:
-        raise ValueError(f"{entry}: {shown(given)} given; it must be a whole number, as in {field.name} = 2")
+        example = f"{field.name} = {field.default or 2:.0f}"
+        raise ValueError(f"{entry}: {shown(given)} given; it must be a whole number, as in {example}")
     return float(given)
 
 
