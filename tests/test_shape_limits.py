@@ -138,3 +138,10 @@ def test_strips_beside_a_cut_out_are_as_long_as_it_is_along_them():
     assert along(leaning)["edge 2 edge"] == pytest.approx(0.7 * 0.6 + 0.4 * 0.8)
     round_top = build_piece(circle(2.0), 0.04, cutouts=[Cutout(place(rectangle(0.7, 0.4), (0.6, 0.9)), name="sink")])
     assert strips_beside_cutouts(round_top)[0].length_m == pytest.approx(0.7)
+
+
+def test_two_edges_bound_a_strip_when_they_are_within_thirty_degrees_of_parallel():
+    for degrees, strip in ((20.0, True), (29.8, True), (30.3, False), (40.0, False)):
+        wedge = polygon([(0, 0), (1, 0), (1, 0.1 + math.tan(math.radians(degrees))), (0, 0.1)])
+        narrowest = wedge.narrowest_m  # the strip is as wide as its narrow end; else the largest circle counts
+        assert (narrowest == pytest.approx(0.1)) is strip and narrowest >= 0.1 - 1e-9, degrees
