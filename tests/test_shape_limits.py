@@ -10,7 +10,7 @@ from shop_calc.trade.shape.form_sides import form_sides
 from shop_calc.trade.shape.layers import split_layers
 from shop_calc.trade.shape.outline import circle, place, polygon, rectangle
 from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
-from shop_calc.trade.shape.piece_advice import piece_advice
+from shop_calc.trade.shape.piece_advice import piece_advice, section_left
 from shop_calc.trade.shape.strips import strips_beside_cutouts
 
 IN = 0.0254
@@ -145,3 +145,23 @@ def test_two_edges_bound_a_strip_when_they_are_within_thirty_degrees_of_parallel
         wedge = polygon([(0, 0), (1, 0), (1, 0.1 + math.tan(math.radians(degrees))), (0, 0.1)])
         narrowest = wedge.narrowest_m  # the strip is as wide as its narrow end; else the largest circle counts
         assert (narrowest == pytest.approx(0.1)) is strip and narrowest >= 0.1 - 1e-9, degrees
+
+
+def test_the_cut_through_a_cut_out_is_taken_at_its_middle():
+    # a board 0.6 to 1.0 deep over 2 m: at x = 0.5 it is 0.7, and a hole of 0.2 leaves 0.5; the same standing on end
+    low = [(0, 0), (2, 0), (2, 1), (0, 0.6)]
+    for points, at in ((low, (0.5, 0.35)), ([(y, x) for x, y in low], (0.35, 0.5))):
+        hole = Cutout(place(rectangle(0.2, 0.2), at), name="hole")
+        piece = build_piece(polygon(points), 0.04, cutouts=[hole])
+        assert section_left(piece, piece.cutouts[0]) == pytest.approx((0.5, 0.7))
+        assert hole.outline.box_m == pytest.approx((0.2, 0.2)) and piece.outline.box_m == pytest.approx(max(points))
+
+
+def test_a_thin_and_a_thick_face_are_told_their_own_reason():
+    top = build_piece(rectangle(60 * IN, 15 * IN), 1.5 * IN)
+    assert said(advice(top, face_in=0.1), "hard to keep whole") and said(advice(top, face_in=0.6), "costs more")
+
+
+def test_every_dropped_edge_has_one_filler_board():
+    dropped = build_piece(rectangle(60 * IN, 20 * IN), 1.5 * IN, {"front"}, drop=DropEdge("front", 4 * IN, 2 * IN))
+    assert [row.count for row in build_form(dropped).rows if row.name == "filler board"] == [1]
