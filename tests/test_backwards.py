@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 from datetime import datetime, timedelta
+from types import SimpleNamespace
 
 import pytest
 
+from shop_calc.trade.plan_backwards import next_clock
 from shop_calc.trade.timeline.backwards import work_backwards
 from shop_calc.trade.timeline.day import DayInputs, plan_day
 from shop_calc.trade.timeline.room import Room, shifted, steady_room
@@ -54,3 +56,10 @@ def test_unknown_events_and_far_times_are_refused():
         work_backwards(JOB, "lunch", datetime(2026, 5, 4, 12))
     with pytest.raises(ValueError, match="within two days"):
         work_backwards(JOB, "strip", datetime(2026, 6, 4, 12))
+
+
+def test_a_clock_that_is_past_is_that_of_the_next_day():
+    plan = SimpleNamespace(day=SimpleNamespace(water_in=datetime(2026, 5, 4, 12, 0)))
+    for text, day, hour in (("12:01", 4, 12), ("23:00", 4, 23), ("12:00", 5, 12), ("6:30", 5, 6)):
+        moment = next_clock(plan, text)
+        assert (moment.month, moment.day, moment.hour) == (5, day, hour), text

@@ -94,3 +94,8 @@ def test_limits_of_the_table_are_those_of_the_rules():
     assert heat_balance.ICE_SHARE_MAX == defaults.si("ice_limit") == 0.75
     assert heat_balance.RULE_OF_THUMB_RATIO == {"cement": 8, "water": 4, "aggregate": 2}  # "the rule of 8-4-2"
     assert float(rules["AG-1b"]["value"]) == pytest.approx(1 / FACE_PARTICLES, abs=5e-5)
+
+
+def test_a_surface_beyond_its_limits_is_called_by_its_own_name():
+    row = next(row for row in LIMITS if row["function"].endswith("menzel_rate_kg_m2_h"))
+    assert all(refusal(row, value).startswith("concrete temperature") for value in (100.5, -50.25))

@@ -86,3 +86,15 @@ def test_nothing_is_written_that_cannot_be_read():
     for value in (float("nan"), None, {1, 2}):
         with pytest.raises(ValueError, match=r"mix\.recipe"):
             job_text({**BENCH, "mix": {**BENCH["mix"], "recipe": {"w_cm": value}}})
+
+
+def test_the_first_signs_after_the_hidden_ones_are_kept():
+    # 0x80 to 0x9f are controls; from 0xa0 on they are a space, a mark, cent and pound
+    for sign in "\u00a1\u00a2\u00a3":
+        assert read_back(with_name(f"top {sign}")) == f"top {sign}"
+    with pytest.raises(ValueError, match="signs that can be seen"):
+        job_text(with_name("top \u009f"))
+
+
+def read_back(entries):
+    return tomllib.loads(job_text(entries))["name"]

@@ -142,3 +142,11 @@ def test_arrays_give_what_single_calls_give():
 def test_an_impossible_entry_is_named(call, words):
     with pytest.raises(ValueError, match=words):
         call()
+
+
+def test_an_age_is_told_only_for_a_strength_that_both_laws_reach():
+    # ACI ends at 1/b of the strength at 28 days, EN 1992 at exp(s): 1/0.85 = 1.1765 and exp(0.25) = 1.2840; exp(0.10) = 1.1052
+    for s_factor, inside, beyond in ((0.25, 1.17, 1.18), (0.10, 1.10, 1.11)):
+        assert strength.lower_ratio_age_h(inside, 96.0, 0.85, s_factor) > 0
+        with pytest.raises(ValueError, match="wanted ratio"):
+            strength.lower_ratio_age_h(beyond, 96.0, 0.85, s_factor)
