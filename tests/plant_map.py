@@ -128,14 +128,15 @@ def refresh(again=()):
 
 
 def _lines_of_statement(source, line):
-    """First and last line of the statement that holds a line, without the block below it; and the name it sets."""
+    """First and last line of the statement that holds a line, without the block below it; outside functions what it sets."""
     statements = [node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.stmt)]
     found = [node for node in statements if node.lineno <= line <= node.end_lineno]
     inner = max(found, key=lambda node: (node.lineno, -node.end_lineno))
     last = inner.body[0].lineno - 1 if getattr(inner, "body", None) else inner.end_lineno
-    targets = getattr(inner, "targets", [])
-    name = targets[0].id if len(found) == 1 and targets and isinstance(targets[0], ast.Name) else None
-    return inner.lineno, max(last, line), name
+    if any(isinstance(node, ast.FunctionDef) and node.body[0].lineno <= line for node in found):
+        return inner.lineno, max(last, line), None
+    names = [node.id for target in getattr(inner, "targets", []) for node in ast.walk(target) if isinstance(node, ast.Name)]
+    return inner.lineno, max(last, line), names
 
 
 class Chooser:
@@ -166,11 +167,13 @@ class Chooser:
     def tests_for(self, module, line):
         """Ids of the tests, in the order in which to run them."""
         source, touch = (ROOT / module).read_text(encoding="utf-8"), self.touch[module]
-        first, last, name = _lines_of_statement(source, line)
+        first, last, names = _lines_of_statement(source, line)
         texts = [text.strip() for text in source.splitlines()]
-        found = {test for text in texts[first - 1 : last] for test in touch.get(text, ())}
-        if name:  # a constant: whoever uses it, in any module, and files that name it
-            use = re.compile(rf"\b{name}\b")
+        found = set()
+        if names is None:
+            found = {test for text in texts[first - 1 : last] for test in touch.get(text, ())}
+        elif names:  # constants: whoever uses them, in any module, and files that name them
+            use = re.compile(rf"\b({'|'.join(names)})\b")
             found = {test for lines in self.touch.values() for text, each in lines.items() if use.search(text) for test in each}
             naming = {place for place, text in self.texts.items() if place.startswith("tests/") and use.search(text)}
             found |= {test for test in self.cost if file_of(test) in naming}
