@@ -12,7 +12,7 @@ from shop_calc.trade.batching.batch import build_batch
 from shop_calc.trade.batching.batch_advice import batch_advice, refuse_face
 from shop_calc.trade.batching.loads import split_loads
 from shop_calc.trade.batching.mix_heat import MixHeat
-from shop_calc.trade.batching.mixer import mixer
+from shop_calc.trade.batching.mixer import Mixer, mixer
 from shop_calc.trade.batching.order import order_of_addition
 from shop_calc.trade.batching.water import plan_water, temps
 from shop_calc.trade.batching.water_advice import water_advice
@@ -196,3 +196,14 @@ def test_stone_gets_its_own_water_only_when_it_drinks():
     for water_kg, expected in ((0.01, True), (0.0, False), (-0.01, False)):
         steps = order_of_addition(replace(DEMO, stone_water_kg=water_kg), PLAN, 1 / 6)
         assert any("with their own water" in step.text for step in steps) is expected
+
+
+def test_a_vessel_that_nobody_described_is_a_tub_of_twelve_litres():
+    made = Mixer()
+    assert (made.usable_m3, 60 * made.load_interval_h, 60 * made.rest_h) == pytest.approx((0.012, 20.0, 10.0))
+
+
+def test_the_working_starts_from_the_binder_of_the_whole_batch():
+    given = {name: value for step in BATCH.working for name, value, _ in step.inputs}
+    assert given["B_all"] == pytest.approx(BATCH.mortar_kg / DEMO.mortar_kg)
+    assert given["B_base"] == pytest.approx(BATCH.base_kg / DEMO.base_kg)

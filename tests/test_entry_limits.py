@@ -99,3 +99,8 @@ def test_limits_of_the_table_are_those_of_the_rules():
 def test_a_surface_beyond_its_limits_is_called_by_its_own_name():
     row = next(row for row in LIMITS if row["function"].endswith("menzel_rate_kg_m2_h"))
     assert all(refusal(row, value).startswith("concrete temperature") for value in (100.5, -50.25))
+
+
+def test_a_mix_that_is_all_air_is_refused_for_its_air():
+    row = next(row for row in LIMITS if row["function"].endswith("mass_by_difference_kg"))
+    assert refusal(row, 1.0).startswith("air") and not refusal(row, 0.999).startswith("air")

@@ -166,10 +166,11 @@ def test_every_row_of_the_table_of_frequencies():
                14  0 .31  0 0  0 0
                15  0 .28  0 0  0 0
                15.1  0 0  0 0  0 0"""
-    for row in table.splitlines():
-        lifts, *factors = (float(cell) for cell in row.split())
+    rows = [[float(cell) for cell in row.split()] for row in table.splitlines()]
+    for (lifts, *factors), (_, *after) in zip(rows, [*rows[1:], rows[-1]], strict=True):
         for column, factor in enumerate(factors):
             hours, height = (1.0, 2.0, 8.0)[column // 2], (29.9, 30.0)[column % 2] * IN
             assert frequency_factor(lifts, hours, height) == factor, (lifts, hours, height)
             assert frequency_factor(lifts - 0.001, hours, height) >= factor, "the row holds up to its lifts"
+            assert frequency_factor(lifts + 0.002, hours, height) == after[column], "and not beyond"
         assert frequency_factor(lifts, 1.01, 1.0) == factors[3] and frequency_factor(lifts, 2.01, 1.0) == factors[5]

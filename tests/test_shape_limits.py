@@ -155,6 +155,7 @@ def test_the_cut_through_a_cut_out_is_taken_at_its_middle():
         piece = build_piece(polygon(points), 0.04, cutouts=[hole])
         assert section_left(piece, piece.cutouts[0]) == pytest.approx((0.5, 0.7))
         assert hole.outline.box_m == pytest.approx((0.2, 0.2)) and piece.outline.box_m == pytest.approx(max(points))
+    assert place(polygon(low), (5.0, 7.0)).box_m == pytest.approx((2.0, 1.0))
 
 
 def test_a_thin_and_a_thick_face_are_told_their_own_reason():
