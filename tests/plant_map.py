@@ -162,7 +162,8 @@ class Chooser:
             return 0
         package, _, stem = dotted.rpartition(".")
         named = (dotted, f"from {package} import {stem}")
-        return 1 if place.endswith(("test_published.py", "test_entry_limits.py")) or any(name in self.texts[place] for name in named) else 2
+        rows = place.endswith(("test_published.py", "test_entry_limits.py"))
+        return 1 if rows or any(name in self.texts[place] for name in named) else 2
 
     def tests_for(self, module, line):
         """Ids of the tests, in the order in which to run them."""
