@@ -27,8 +27,8 @@ PAGE = "glossary.ipynb"
 LINK = re.compile(r"\[[^\]]+\]\(glossary\.ipynb#cell-id=([^)\s]+)\)")
 _OPENING = """# Words of the trade
 
-Each is linked from the lesson that uses it first. Behind it stands how we know: *read* in the source named, from
-*memory* of it, common *practice*, *derived*, our own *judgement*."""
+The lesson that uses a word first links it; the others stand in tables, plans and sheets. Behind each stands how we
+know: *read* in the source named, from *memory* of it, common *practice*, *derived*, our own *judgement*."""
 # What a link must not break: code, links, pictures, tags, formulas.
 _KEPT = re.compile(r"```.*?```|`[^`]*`|!?\[[^\]]*\]\([^)]*\)|<[^>]+>|\$[^$]*\$", re.DOTALL)
 # Headings, and paragraphs that are read word by word or where a link would be in the way.
