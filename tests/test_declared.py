@@ -12,8 +12,8 @@ import pytest
 ROOT = Path(__file__).parents[1]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
 EXTRAS = PROJECT["optional-dependencies"]
-# Started as commands, or plugins that pytest finds by itself; nothing imports them.
-NOT_IMPORTED = {"jupyterlab", "nbval", "pytest-benchmark", "pytest-xdist", "ruff"}
+# Started as commands, plugins that pytest finds by itself, and pandas for tables of a learner's own in a lesson.
+NOT_IMPORTED = {"jupyterlab", "pandas", "nbval", "pytest-benchmark", "pytest-xdist", "ruff"}
 
 
 def normal(name):
