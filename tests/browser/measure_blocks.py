@@ -29,7 +29,7 @@ def draw(place):
     result = block._model(**{**block.values, row.key: row.ends[0] + place * (row.ends[1] - row.ends[0])})
     block.picture.update(result, "both")
     display(HTML(block._words_of(result, "both")), HTML(img_tag(block.picture.png(), "x")))
-knob = ipywidgets.FloatSlider(value=0.3, min=0, max=1, step=0.02)
+knob = ipywidgets.FloatSlider(value=0.3, min=0, max=1, step=0.25)
 ipywidgets.VBox([knob, ipywidgets.interactive_output(draw, {"place": knob})])"""
 
 WAIT = """root => { window.shopSeen = null; const image = root.querySelector('img'); const before = image && image.src;
@@ -41,10 +41,13 @@ WAIT = """root => { window.shopSeen = null; const image = root.querySelector('im
 
 def _times(page, root):
     knob, times = root.get_by_role("slider").first, []
+    knob.focus()
+    page.keyboard.press("Home")  # from an end, so that every press moves it
+    page.wait_for_timeout(1000)
     for number in range(PRESSES):
         knob.focus()
         root.evaluate(WAIT)
-        page.keyboard.press("ArrowRight" if number % 2 else "ArrowLeft")
+        page.keyboard.press("ArrowLeft" if number % 2 else "ArrowRight")
         page.wait_for_function("window.shopSeen !== null", timeout=10_000)
         times.append(page.evaluate("window.shopSeen"))
         page.wait_for_timeout(120)
