@@ -163,23 +163,3 @@ def bench_number_words(result, kind, system="both"):
         return said, "Nothing measured yet."
     where = "inside" if result.inside else "above" if result.measured > result.high else "below"
     return said, f"Yours: {show(result.measured, kind, system)}, {where} the band."
-
-
-def bench_number(result, kind, between, title, system="both"):
-    """The forecast and the measured number as a figure.
-
-    Parameters
-    ----------
-    result, kind, between, title : see above
-        As for `BenchNumber` [SI unit of the kind].
-    system : str
-        "us", "si" or "both" [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = BenchNumber(result, kind, between, title)
-    picture.update(result, system)
-    return picture.figure

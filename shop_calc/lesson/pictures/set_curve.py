@@ -156,8 +156,8 @@ class StiffeningCurve(Picture):
         self.alt = stiffening_curve_alt(result, self.water_in, system, self.title)
 
 
-def stiffening_curve(result, water_in, system="both", title="How stiff the face gets"):
-    """The curve as a figure.
+def stiffening_curve_alt(result, water_in, system="both", title="How stiff the face gets"):
+    """The curve in words.
 
     Parameters
     ----------
@@ -169,24 +169,6 @@ def stiffening_curve(result, water_in, system="both", title="How stiff the face 
         "us", "si" or "both" [-].
     title : str
         One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = StiffeningCurve(result, water_in, title=title)
-    picture.update(result, system)
-    return picture.figure
-
-
-def stiffening_curve_alt(result, water_in, system="both", title="How stiff the face gets"):
-    """The curve in words.
-
-    Parameters
-    ----------
-    result, water_in, system, title : as there
-        As for `stiffening_curve` [-].
 
     Returns
     -------
