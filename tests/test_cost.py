@@ -77,6 +77,12 @@ def test_masses_of_the_batch_and_liquids_by_their_density_are_what_is_bought():
     assert lines["form board, half sheet"].count == 1
 
 
+def test_bought_water_is_a_litre_to_the_kilogram():
+    # 1000 kg/m3 at the shop's temperatures, as on the label of a bottle; the pack holds ten litres
+    line = next(row for row in bench({"water": {"pack": "10 L", "price": 5.0}}).lines if row.what == "water")
+    assert line.pro_rata == pytest.approx(5.0 * PLAN.batch.ingredient("water").total_kg / 10.0, rel=1e-9)
+
+
 def test_a_job_without_prices_has_no_money_and_says_what_is_bought():
     plan = make_plan(read_job(demo_job("counter_worked_example")))
     assert plan.cost.lines == () and plan.cost.cash == 0 and plan.cost.working == ()
