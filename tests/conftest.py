@@ -1,6 +1,8 @@
 """What a lesson writes goes into an empty folder of its own while tests run; how many examples are drawn."""
 
+import atexit
 import os
+import shutil
 import tempfile
 
 import pytest
@@ -8,6 +10,7 @@ from hypothesis import HealthCheck, settings
 
 # The kernels that run the notebooks inherit it.
 os.environ["SHOP_CALC_WORK"] = tempfile.mkdtemp(prefix="shop-calc-tests-")
+atexit.register(shutil.rmtree, os.environ["SHOP_CALC_WORK"], ignore_errors=True)
 
 # A test that sets no number of its own draws this many examples. One that needs more or fewer sets a multiple or a share
 # of settings().max_examples, so that all follow: about 2,500 in the whole suite with "ci", for every push and always the

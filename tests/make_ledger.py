@@ -46,7 +46,7 @@ OWN = {
     ".GRAVITY_M_S2": ("derived", "9.80665 m/s2, rounded as in mechanics texts"),
     ".RELATIVE_DENSITY_HIGHEST": _STEP, ".RELATIVE_DENSITY_LOWEST": _STEP,
     ".SOLID_TEMP_C": _STEP, "heat_balance.WATER_TEMP_C": ("derived", "liquid water"),
-    ".WHOLE_COUNT_SLACK": _STEP, "._FIRST_PARTS_S": _STEP, "._LONGEST_PART_S": _STEP,
+    ".WHOLE_COUNT_SLACK": _STEP, "._FIRST_PARTS_S": _STEP, ".LONGEST_PART_S": _STEP,
     ".ICE_SPECIFIC_HEAT": ("memory", "textbooks of heat balance; IAPWS 2.10 kJ/(kg K) at the melting point, 1.96 at -18 °C"),
     ".WATER_SPECIFIC_HEAT_J_KG_K": ("derived", "definition of the thermochemical kilocalorie"),
     ".LOAD_CONSTANT_KG": ("read", "NIOSH 94-110"), ".LARGEST_TWIST_DEG": ("read", "NIOSH 94-110"),

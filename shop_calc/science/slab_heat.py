@@ -16,7 +16,7 @@ from shop_calc.science.evaporation import menzel_coefficient_kg_m2_h_pa
 from shop_calc.science.moist_air import LATENT_HEAT_J_KG, PSYCHROMETRIC_PA_K
 from shop_calc.science.setting import REFERENCE_TEMP_C
 from shop_calc.science.slab_inputs import Room, Slab
-from shop_calc.science.slab_steps import march
+from shop_calc.science.slab_steps import LONGEST_PART_S, march
 
 __all__ = [
     "THIN_BIOT_NUMBER",
@@ -175,6 +175,7 @@ def slab_history(
     evaporation_factor=1.0,
     evaporating=True,
     reference_temp_c=REFERENCE_TEMP_C,
+    longest_part_s=LONGEST_PART_S,
 ):
     """Follow the temperature, the equivalent age and the water loss of a slab through a day.
 
@@ -215,6 +216,8 @@ def slab_history(
         False (0) while the slab lies covered [-].
     reference_temp_c : float or array, shape (...)
         Reference temperature of the equivalent age [°C].
+    longest_part_s : float
+        Longer steps are cut inside into parts of at most so long [s].
 
     Returns
     -------
@@ -231,7 +234,7 @@ def slab_history(
     `rho c d dT/dt = (h_top + h_bottom)(Ta - T) - f lambda W(T)`, `h_top = convection_w_m2_k + h_radiation`,
     W by Menzel. f is 1 until the water lost w reaches w0 and `exp(-(w - w0)/w0)` from there on; solved, that
     is `f = w0/demand`, the demand being the integral of W. Exchange exactly, evaporation by the midpoint
-    rule; steps longer than 300 s are cut inside. Within 0.02 °C and 0.002 h of `scipy.integrate.solve_ivp`
+    rule; long steps are cut inside. Within 0.02 °C and 0.002 h of `scipy.integrate.solve_ivp`
     for slabs of 19 mm and more in wind up to 5 m/s. w0 (0.1 to 0.4) and h_bottom (2 to 8) are judgement; 5.7
     is a black body near 20 °C.
 
@@ -261,7 +264,8 @@ def slab_history(
     )
     step = require("time step", step_s, 0, 3600, unit="s", low_open=True)
     steps = room.step_count(step_count)
-    temp, age, demand = march(slab, room, steps, step)
+    longest = require("longest part", longest_part_s, 0, 3600, unit="s", low_open=True)
+    temp, age, demand = march(slab, room, steps, step, longest)
     return SlabHistory(
         time_h=np.arange(steps + 1) * (step / 3600),
         temp_c=temp,

@@ -20,10 +20,10 @@ _ZERO, _ONE, _TO_KELVIN = np.asarray(0.0), np.asarray(1.0), np.asarray(KELVIN - 
 # The temperature moves fastest just after placing: the first steps are cut finer. Set by trial against
 # solve_ivp.
 _FIRST_PARTS_S = (60.0, 75.0, 100.0, 150.0)
-_LONGEST_PART_S = 300.0
+LONGEST_PART_S = 300.0
 
 
-def march(slab, room, steps, step_s):
+def march(slab, room, steps, step_s, longest_part_s=LONGEST_PART_S):
     """Step the slab and its equivalent age through the room.
 
     Parameters
@@ -36,6 +36,8 @@ def march(slab, room, steps, step_s):
         Number of steps [-].
     step_s : float
         Length of a step [s].
+    longest_part_s : float
+        A step is cut into parts of at most so long [s].
 
     Returns
     -------
@@ -64,7 +66,7 @@ def march(slab, room, steps, step_s):
     last_pace, pace = clock.pace(temp[0], np.empty(work)), np.empty(work)
     parts = 0
     for i in range(steps):
-        wanted = _part_count(i, step_s)
+        wanted = _part_count(i, step_s, longest_part_s)
         if new_wind[i] or wanted != parts:
             terms.set_wind(rate[i], share[i], step_s / wanted)
         if new_wind[i] or new_air[i] or wanted != parts:
@@ -83,13 +85,13 @@ def march(slab, room, steps, step_s):
     return tuple(history.reshape((steps + 1, *shape)) for history in (temp, age, demand))
 
 
-def _part_count(step, step_s):
+def _part_count(step, step_s, longest_part_s):
     """Number of parts that step number `step` is cut into.
 
     It depends on nothing but the clock, so that a slab gets the same numbers alone and among a thousand
     others.
     """
-    longest = _FIRST_PARTS_S[step] if step < len(_FIRST_PARTS_S) else _LONGEST_PART_S
+    longest = _FIRST_PARTS_S[step] if step < len(_FIRST_PARTS_S) else longest_part_s
     return int(np.ceil(step_s / longest - 1e-9))
 
 

@@ -9,7 +9,7 @@ from shop_calc.lesson.moves.stiffening import CLOCK_ENDS_H, moved_stages
 from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.from_plan import ribbon_of
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
-from shop_calc.trade.logbook.calibrate import calibrate
+from shop_calc.trade.logbook.calibrate import fitted_bands
 from shop_calc.trade.timeline.day import plan_day
 from shop_calc.trade.timeline.room import steady_room
 from shop_calc.units import show
@@ -83,7 +83,7 @@ def next_pour(day, log, recipe):
     As shop_calc.trade.logbook.calibrate.
     """
     pours = tuple(getattr(log, "pours", log))
-    fits = [calibrate(pours[:count], recipe).bands for count in range(len(pours) + 1)]
+    bands = [fitted_bands(pours[:count], recipe) for count in range(len(pours) + 1)]
     lead_k = day.samples.inputs.base_temp_c - day.samples.inputs.mix_temp_c
 
     @lru_cache(maxsize=2)
@@ -98,7 +98,7 @@ def next_pour(day, log, recipe):
     def model(pour_count, mix_temp_c, air_temp_c):
         count = min(max(round(pour_count), 0), len(pours))
         plain = without(mix_temp_c, air_temp_c)
-        return (plain if count == 0 else plan_day(replace(plain.samples.inputs, bands=fits[count]))), plain
+        return (plain if count == 0 else plan_day(replace(plain.samples.inputs, bands=bands[count]))), plain
 
     return model
 

@@ -225,7 +225,7 @@ def hidden_day(state):
 
 
 def ways_of_working(count=30, code="free"):
-    """Work many hidden days through in five ways and count the mornings.
+    """Work many hidden days through in the ways of POLICIES and count the mornings.
 
     Parameters
     ----------

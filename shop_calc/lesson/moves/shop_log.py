@@ -7,7 +7,7 @@ from shop_calc import defaults
 from shop_calc.lesson.pictures.from_plan import opening_times
 from shop_calc.lesson.pictures.predicted_seen import PredictedSeen, SeenRow
 from shop_calc.lesson.table import table
-from shop_calc.trade.logbook.calibrate import calibrate
+from shop_calc.trade.logbook.calibrate import fitted_bands
 from shop_calc.trade.logbook.log_ages import pour_facts
 from shop_calc.trade.logbook.shop_log import pour_looks
 from shop_calc.trade.timeline.day import plan_day
@@ -225,7 +225,7 @@ def predicted_seen(day, pour, fit=None, keys=KEYS):
     ----------
     As shop_calc.trade.timeline.day.
     """
-    rows = _rows(day, pour, fit, keys)
+    rows = _rows(day, pour, None if fit is None else fit.bands, keys)
     low = min(row.before_h[0] for row in rows) - 0.4
     high = max(row.before_h[2] for row in rows) + 0.4
     name = pour.pour_id[:1].upper() + pour.pour_id[1:]
@@ -233,10 +233,10 @@ def predicted_seen(day, pour, fit=None, keys=KEYS):
     return PredictedSeen(rows, (low, high), title, pour.water_in)
 
 
-def _rows(day, pour, fit, keys, name=None):
+def _rows(day, pour, bands, keys, name=None):
     _facts(pour)  # refuses, in words, what can be no day
     before = plan_day(pour_inputs(day, pour))
-    after = None if fit is None else plan_day(pour_inputs(day, pour, fit.bands))
+    after = None if bands is None else plan_day(pour_inputs(day, pour, bands))
     found = []
     for key in keys:
         marks = [None if one is None else opening_times(one, key).marks_h for one in (before, after)]
@@ -246,8 +246,8 @@ def _rows(day, pour, fit, keys, name=None):
 
 @cache
 def _left_out(pours, recipe):
-    """For each pour a fit of all the others."""
-    return [calibrate(pours[:place] + pours[place + 1 :], recipe) for place in range(len(pours))]
+    """For each pour the bands from all the others."""
+    return [fitted_bands(pours[:place] + pours[place + 1 :], recipe) for place in range(len(pours))]
 
 
 def pours_seen(day, log, recipe, key="first_steel", title=""):
@@ -294,10 +294,10 @@ def pours_seen(day, log, recipe, key="first_steel", title=""):
         raise ValueError("log: no pour to show; one needs a look at its face, the mix temperature and a row for the room")
     pairs = sorted(zip(pours, _left_out(pours, recipe), strict=True), key=lambda pair: pair[0].mix_temp_c("face"))
     rows = []
-    for pour, fit in pairs:
+    for pour, bands in pairs:
         mix_c = pour.mix_temp_c("face")
         name = f"{pour.pour_id}: {convert(mix_c, 'C', 'F'):.0f} °F ({mix_c:.0f} °C)"
-        rows += _rows(day, pour, fit, (key,), name)
+        rows += _rows(day, pour, bands, (key,), name)
     ends = [hour for row in rows for hour in (*row.before_h, row.there_h) if hour is not None]
     return PredictedSeen(rows, (min(ends) - 0.4, max(ends) + 0.4), title)
 
@@ -317,6 +317,7 @@ def misses_table(fit):
 
     Examples
     --------
+    >>> from shop_calc.trade.logbook.calibrate import calibrate
     >>> day, pour = example()
     >>> misses_table(calibrate((pour,), "demo mortar")).rows[0]
     ('plan without a log', '11 min')

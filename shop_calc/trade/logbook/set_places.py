@@ -59,6 +59,31 @@ def value_at(name, place):
     return float(spread(*defaults.si_band(name), place))
 
 
+def values_at(places):
+    """Values of all three of NAMES.
+
+    Parameters
+    ----------
+    places : array, shape (3,)
+        As for `value_at` [-].
+
+    Returns
+    -------
+    tuple of float
+        Initial set, exponent, activation energy [h, -, J/mol].
+
+    Examples
+    --------
+    >>> values_at((0.0, 0.0, 0.0))[:2]
+    (3.4, 7.0)
+
+    References
+    ----------
+    data/defaults.csv.
+    """
+    return tuple(value_at(name, place) for name, place in zip(NAMES, places, strict=True))
+
+
 def steepness_at(name, place):
     """How fast the logarithm of a value grows along its band.
 

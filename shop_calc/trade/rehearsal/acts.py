@@ -58,7 +58,7 @@ def act(state, word):
     if ACTS[word].kind == "look":
         sign = look(state, word.removeprefix("look "))
         entry = Done(state.hour_h, word, 0.0, sign.words)
-        return replace(state, seen=(*state.seen, sign), diary=(*state.diary, entry))
+        return state.having(seen=(*state.seen, sign), diary=(*state.diary, entry))
     if word in WAITS_MIN:
         return _tired(_done(state, state, word, WAITS_MIN[word]))
     if word == "leave":
@@ -98,7 +98,7 @@ def leave(state, said=""):
     until_h = morning_h(state.pour, state.hour_h)
     entry = Done(state.hour_h, "leave", (until_h - state.hour_h) * 60.0, said, tuple(d.key for d in harm_done))
     later = let_pass(state, until_h - state.hour_h)
-    return replace(later, over=True, damage=(*state.damage, *harm_done), diary=(*state.diary, entry))
+    return later.having(over=True, damage=(*state.damage, *harm_done), diary=(*state.diary, entry))
 
 
 def _tired(state):
@@ -108,7 +108,7 @@ def _tired(state):
 
 
 def _note(state, word, said):
-    return replace(state, diary=(*state.diary, Done(state.hour_h, word, 0.0, said)))
+    return state.having(diary=(*state.diary, Done(state.hour_h, word, 0.0, said)))
 
 
 def _done(before, after, word, minutes, harm_done=(), said="", feels=""):
@@ -119,7 +119,7 @@ def _done(before, after, word, minutes, harm_done=(), said="", feels=""):
     felt = [damage.row.at_once for damage in harm_done if damage.severity >= TRACE and damage.row.at_once]
     words = " ".join(filter(None, (said, *(felt or [feels]))))
     entry = Done(before.hour_h, word, minutes, words, tuple(damage.key for damage in harm_done))
-    after = replace(after, damage=(*after.damage, *harm_done), diary=(*after.diary, entry))
+    after = after.having(damage=(*after.damage, *harm_done), diary=(*after.diary, entry))
     return let_pass(after, minutes / 60.0)
 
 
@@ -145,7 +145,7 @@ def _uncovered(state):
     """The cover off, with what it did; what the air has done shows at the same moment."""
     if state.cover == "open":
         return state, ()
-    return replace(state, cover="open", cover_from_h=state.hour_h), harm_of_water.of_uncover(state)
+    return state.having(cover="open", cover_from_h=state.hour_h), harm_of_water.of_uncover(state)
 
 
 def _minutes(state, row):
@@ -154,23 +154,23 @@ def _minutes(state, row):
 
 
 def _stir(state):
-    return _done(state, replace(state, stirred=True), "stir", SHORT_MIN)
+    return _done(state, state.having(stirred=True), "stir", SHORT_MIN)
 
 
 def _spread(state):
     minutes = _minutes(state, "face_minutes_per_area")
     feels = "It lies down on the base, which stays where it is."
-    after = _done(state, replace(state, stirred=True), "spread", minutes, harm.of_spread(state), feels=feels)
-    return replace(after, face_on_h=after.hour_h, settled_h=after.hour_h)
+    after = _done(state, state.having(stirred=True), "spread", minutes, harm.of_spread(state), feels=feels)
+    return after.having(face_on_h=after.hour_h, settled_h=after.hour_h)
 
 
 def _screed(state):
     state, blotches = _uncovered(state)
     minutes = _minutes(state, "float_minutes_per_area") / 2.0
-    after = replace(state, screeded_h=state.hour_h, skin_kg_m2=0.0, red_kg_m2=0.0)
+    after = state.having(screeded_h=state.hour_h, skin_kg_m2=0.0, red_kg_m2=0.0)
     harm_done = (*blotches, *harm.of_screed(state))
     after = _done(state, after, "screed", minutes, harm_done, feels="The board leaves a flat, even skin.")
-    return replace(after, settled_h=after.hour_h) if state.screeded_h is None else after
+    return after.having(settled_h=after.hour_h) if state.screeded_h is None else after
 
 
 def _float(state):
@@ -179,11 +179,11 @@ def _float(state):
     opened = state
     if state.face_pa < defaults.si("first_steel_pr_low"):  # soft enough: the skin is worked back, closed air comes out
         damage = tuple(_healed(state, item) for item in state.damage)
-        opened = replace(state, skin_kg_m2=0.0, red_kg_m2=0.0, damage=damage)
+        opened = state.having(skin_kg_m2=0.0, red_kg_m2=0.0, damage=damage)
     harm_done = (*blotches, *harm.of_float(state))
     after = _done(state, opened, "float", _minutes(state, row) * share, harm_done, feels=_float_feels(state))
     settled_h = after.hour_h if state.float_h is None else state.settled_h
-    return replace(after, float_h=after.hour_h, settled_h=settled_h)
+    return after.having(float_h=after.hour_h, settled_h=settled_h)
 
 
 def _healed(state, item):
@@ -203,7 +203,7 @@ def _strip(state):
     state, blotches = _uncovered(state)
     side = next(name for name in state.pour.sides if name not in state.off)
     minutes = STRIP_AND_PATCH_MIN / state.pour.told.hands / len(state.pour.sides)
-    after = replace(state, off=(*state.off, side))
+    after = state.having(off=(*state.off, side))
     harm_done = (*blotches, *harm.of_strip(state))
     feels = "It slides away and the edge stands."
     return _done(state, after, "strip", minutes, harm_done, f"{side[0].upper()}{side[1:]} side off.", feels)
@@ -213,7 +213,7 @@ def _patch(state):
     state, blotches = _uncovered(state)
     open_edges = [side for side in state.off if side not in state.patched]
     minutes = STRIP_AND_PATCH_MIN / state.pour.told.hands * len(open_edges) / len(state.pour.sides)
-    after = replace(state, patched=(*state.patched, *open_edges))
+    after = state.having(patched=(*state.patched, *open_edges))
     harm_done = (*blotches, *harm.of_patch(state))
     said = f"{', '.join(open_edges)} patched."
     said = f"{said[0].upper()}{said[1:]}"
@@ -222,7 +222,7 @@ def _patch(state):
 
 def _steel(state):
     state, blotches = _uncovered(state)
-    after = replace(state, steel=(*state.steel, (state.hour_h, state.face_pa)))
+    after = state.having(steel=(*state.steel, (state.hour_h, state.face_pa)))
     hard = state.face_pa >= defaults.si("last_steel_pr_low")
     feels = "A hard sheen follows the blade." if hard else "The blade lies flat and closes the pores."
     minutes = _minutes(state, "trowel_minutes_per_area")
@@ -237,7 +237,7 @@ def _sprinkle(state):
 
 def _wetted(state):
     skin = max(state.skin_kg_m2 - harm_of_water.SPRINKLED_KG_M2, 0.0)
-    return replace(state, water_kg_m2=state.water_kg_m2 + harm_of_water.SPRINKLED_KG_M2, skin_kg_m2=skin)
+    return state.having(water_kg_m2=state.water_kg_m2 + harm_of_water.SPRINKLED_KG_M2, skin_kg_m2=skin)
 
 
 def _uncover(state):
@@ -250,7 +250,7 @@ def _cover(key):
         state, blotches = _uncovered(state)
         harm_done = (*blotches, *harm_of_water.of_cover(state, key))
         wet = key == "mist" and any(damage.key == "crazing" for damage in harm_done)
-        after = replace(_wetted(state) if wet else state, cover=key, cover_from_h=state.hour_h)
+        after = (_wetted(state) if wet else state).having(cover=key, cover_from_h=state.hour_h)
         return _done(state, after, f"cover {key}", SHORT_MIN, harm_done)
 
     return lay

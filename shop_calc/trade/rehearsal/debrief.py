@@ -1,6 +1,7 @@
 """After the pour: every decision with what it did, and what half an hour earlier or later would have done."""
 
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 from shop_calc.trade.curing.cure import CHOICES
 from shop_calc.trade.rehearsal.acts import act
@@ -21,36 +22,65 @@ class Decision:
 
     Parameters
     ----------
+    state : State
+        The pour, the morning after [as its fields].
+    number : int
+        Line of its diary, from 0 [-].
     stage : str
         The stage it belongs to, a key of the stages of the day [-].
-    word : str
-        The act [-].
-    at_h : float
-        When [h].
-    damage : tuple of Damage
-        What it did [as its fields].
-    earlier, later : Instead or None
-        The same act half an hour earlier and later; None where an hour means nothing [as its fields].
-    other : str
-        What another choice would have done, for the cover of the night; else empty [-].
 
     Examples
     --------
-    >>> Decision("strip", "strip", 2.5, (), None, None).good
-    True
+    >>> from shop_calc.trade.rehearsal.bench import begin
+    >>> from shop_calc.trade.rehearsal.replay import play
+    >>> Decision(play(begin("oak", "mild"), "spread; leave"), 0, "face").good
+    False
 
     References
     ----------
-    Computed anew on the same hidden day.
+    Computed anew on the same hidden day, and only when it is asked for.
     """
 
+    state: State
+    number: int
     stage: str
-    word: str
-    at_h: float
-    damage: tuple
-    earlier: Instead | None
-    later: Instead | None
-    other: str = ""
+
+    @property
+    def word(self):
+        """The act, a key of ACTS."""
+        return self.state.diary[self.number].word
+
+    @property
+    def at_h(self):
+        """When it was done [h]."""
+        return self.state.diary[self.number].hour_h
+
+    @cached_property
+    def damage(self):
+        """What it did."""
+        entry = self.state.diary[self.number]
+        done = (item for item in self.state.damage if item.key in entry.harm)
+        return tuple(item for item in done if abs(item.at_h - entry.hour_h) < 1e-6)
+
+    @cached_property
+    def earlier(self) -> Instead | None:
+        """The same act half an hour earlier; None where an hour means nothing."""
+        return self._moved(-HALF_HOUR_H)
+
+    @cached_property
+    def later(self) -> Instead | None:
+        """The same act half an hour later; None where an hour means nothing."""
+        return self._moved(HALF_HOUR_H)
+
+    @cached_property
+    def other(self):
+        """What another cover would have done to the night; empty for every other act."""
+        return _other_cover(self.state, self.number) if self.word == "leave" else ""
+
+    def _moved(self, by_h):
+        if self.word in _NIGHT or self.word == "sprinkle":
+            return None
+        return moved(self.state, self.number, by_h)
 
     @property
     def good(self):
@@ -111,6 +141,7 @@ class Debrief:
         return tuple((row.stage, row.at_h, row.good) for row in self.decisions)
 
 
+@lru_cache(maxsize=8)  # the account, the half hours and the ribbon of one bench look back on the same pour
 def debrief(state):
     """Look back on a pour.
 
@@ -137,7 +168,7 @@ def debrief(state):
     Common practice, no source.
     """
     state = state if state.over else act(state, "leave")
-    decisions = tuple(_decision(state, number, stage) for number, stage in _decisive(state))
+    decisions = tuple(Decision(state, number, stage) for number, stage in _decisive(state))
     return Debrief(
         state, true_stages(state), state.pour.wall.stages, decisions, _bracketing(state), truth_lines(state.pour)
     )
@@ -167,18 +198,6 @@ def _decisive(state):
             found.append((number, stage))
         seen.add(word)
     return found
-
-
-def _decision(state, number, stage):
-    entry = state.diary[number]
-    earlier = later = None
-    other = ""
-    if entry.word == "leave":
-        other = _other_cover(state, number)
-    elif not (entry.word in _NIGHT or entry.word == "sprinkle"):
-        earlier, later = (moved(state, number, by_h) for by_h in (-HALF_HOUR_H, HALF_HOUR_H))
-    own = [item for item in state.damage if item.key in entry.harm and abs(item.at_h - entry.hour_h) < 1e-6]
-    return Decision(stage, entry.word, entry.hour_h, tuple(own), earlier, later, other)
 
 
 def _other_cover(state, number):
