@@ -31,6 +31,7 @@ def _arguments():
     keys.add_argument("roster", help="a CSV file with a column 'code', one row for each student; 'name' if you like")
     keys.add_argument("folder", help="where the files shall be; made when it is not there")
     keys.add_argument("--lesson", metavar="NN", nargs="+", default=(), help="only these lessons, for example 01 02")
+    keys.add_argument("--replace", action="store_true", help="write over the files when they are there")
     view = commands.add_parser("view", help="show the lessons without their code, to this machine only")
     view.add_argument("--port", type=int, default=8866, help="port on this machine")
     view.add_argument("--no-browser", action="store_true", help="do not open a page")
@@ -78,7 +79,7 @@ def _lessons(options):
 def _keys(options):
     from shop_calc.lesson.classroom import write_keys
 
-    names = write_keys(options.roster, options.folder, options.lesson)
+    names = write_keys(options.roster, options.folder, options.lesson, replace=options.replace)
     return "".join(f"{name}\n" for name in (f"{options.folder}:", *(f"  {name}" for name in names)))
 
 

@@ -160,7 +160,20 @@ def test_the_command_writes_the_files_and_names_them(tmp_path, capsys):
     assert sorted(path.name for path in (tmp_path / "out").iterdir()) == sorted(names)
     raw = (tmp_path / "out" / "answer_key.csv").read_bytes()
     assert raw.startswith(b"\xef\xbb\xbfcode,name") and b"\r" not in raw  # the mark of UTF-8
-    assert write_keys(tmp_path / "class.csv", tmp_path / "out", ["00"]) == tuple(names)  # a second time, over the first
+
+
+def test_an_older_key_is_written_over_only_when_that_is_asked_for(tmp_path, capsys):
+    (tmp_path / "class.csv").write_text("code\nbench 1\n", encoding="utf-8")
+    (tmp_path / "other.csv").write_text("code\nplum 4\n", encoding="utf-8")
+    names = write_keys(tmp_path / "class.csv", tmp_path / "out", ["00"])
+    first = {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir()}
+    command = ["keys", str(tmp_path / "other.csv"), str(tmp_path / "out"), "--lesson", "00", "01"]
+    assert main(command) == 2
+    assert "answer_key.csv is there already and was left as it is; --replace" in capsys.readouterr().err
+    assert {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir()} == first  # nothing half written
+    assert main([*command, "--replace"]) == 0
+    key = (tmp_path / "out" / "answer_key.csv").read_text(encoding="utf-8-sig")
+    assert "plum 4" in key and "bench 1" not in key and set(names) == set(first)
 
 
 @pytest.mark.parametrize(

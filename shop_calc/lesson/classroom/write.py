@@ -11,7 +11,7 @@ from shop_calc.lesson.copies import named_folder, put_whole
 KEY = "answer_key.csv"
 
 
-def write_keys(roster_path, folder, numbers=()):
+def write_keys(roster_path, folder, numbers=(), *, replace=False):
     """Write the answer key and the question sheets of a class.
 
     Parameters
@@ -22,6 +22,8 @@ def write_keys(roster_path, folder, numbers=()):
         Where the files shall be; it is made when it is not there [-].
     numbers : sequence of str
         Lessons, as "01"; all of them if empty [-].
+    replace : bool
+        True to write over files that are there [-].
 
     Returns
     -------
@@ -31,7 +33,7 @@ def write_keys(roster_path, folder, numbers=()):
     Raises
     ------
     ValueError
-        When the roster or a number is wrong, or the folder cannot be written.
+        When the roster or a number is wrong, a file is there already, or the folder cannot be written.
 
     Examples
     --------
@@ -55,6 +57,9 @@ def write_keys(roster_path, folder, numbers=()):
     folder = named_folder(folder)
     if (folder / KEY).resolve() == Path(roster_path).resolve():
         raise ValueError(f"roster: {roster_path} given; the key would be written over it, give the list another name")
+    there = [name for name in files if (folder / name).exists()]
+    if there and not replace:
+        raise ValueError(f"folder: {folder} given; {there[0]} is there already and was left as it is; --replace writes over it")
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, text in files.items():
