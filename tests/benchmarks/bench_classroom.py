@@ -27,7 +27,7 @@ def test_key_of_two_hundred_students(benchmark):
 
 def test_all_files_of_two_hundred_students(benchmark, tmp_path):
     (tmp_path / "class.csv").write_text("code\n" + "\n".join(student.code for student in CLASS), encoding="utf-8")
-    benchmark.pedantic(lambda: write_keys(tmp_path / "class.csv", tmp_path / "out"), setup=forget, rounds=3)
+    benchmark.pedantic(lambda: write_keys(tmp_path / "class.csv", tmp_path / "out", replace=True), setup=forget, rounds=3)
 
 
 @pytest.mark.parametrize("each", LESSONS, ids=lambda each: each.stem)
