@@ -142,7 +142,8 @@ def test_the_form_writes_only_into_the_work_folder_and_what_it_wrote_is_a_log(wo
     form = LogForm()
     assert list(work_folder.iterdir()) == []  # to show it writes nothing
     day = {"pour": "bench 2", "recipe": "demo mortar", "date": "2026-11-21"}
-    assert "Kept" in _fill(form, "water in", **day, time="08:00", number="54 F", note="=cold <b>shop</b>")
+    assert "Kept" in _fill(form, "water in", **day, time="08:00", number="54 F", note="=cold <b>shop</b>", thick="1 1/2 in")
+    assert form.fields["thick"].value == ""  # once is enough, the rows after it need not repeat it
     assert "Kept" in _fill(form, "the room", time="08:05", number="12 °C")
     assert "Kept" in _fill(form, "first steel: not yet", time="11:30")
     assert "Kept" in _fill(form, "first steel: there", time="12:00")
@@ -150,6 +151,7 @@ def test_the_form_writes_only_into_the_work_folder_and_what_it_wrote_is_a_log(wo
     assert [path.name for path in work_folder.iterdir()] == [log_file().name]
     log = read_log(log_file())
     assert not log.problems and log.events[0].note == "=cold <b>shop</b>"
+    assert log.pours[0].thickness_m == pytest.approx(0.0381)
     assert calibrate(log, "demo mortar").pour_count == 1
 
 
@@ -161,6 +163,8 @@ def test_the_form_writes_only_into_the_work_folder_and_what_it_wrote_is_a_log(wo
         ("water in", {"time": "08:00", "number": "warm"}, "mix temperature"),
         ("water in", {"time": "08:00", "number": "54 F", "recipe": ""}, "recipe: nothing given"),
         ("stop: there", {"time": "11:00", "number": "3"}, "nothing to read"),
+        ("water in", {"time": "08:00", "number": "54 F", "thick": "thick"}, "thickness: 'thick' given"),
+        ("water in", {"time": "08:00", "number": "54 F", "thick": "0.1 in"}, "thickness_mm: '2.54' given; it must be from 5"),
     ],
 )
 def test_a_row_that_cannot_be_is_not_kept_and_said_so(work_folder, what, fields, words):

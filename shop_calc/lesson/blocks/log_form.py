@@ -45,6 +45,7 @@ _PLAIN = "font-size:15px;line-height:1.4;margin-top:2px"
 _FIELDS = (
     ("pour", "Pour", "one name for all its rows, like bench 2"),
     ("recipe", "Recipe", "on the first row, like demo mortar"),
+    ("thick", "Thickness", "of the piece, on the first row: 1 1/2 in"),
     ("date", "Date", "year-month-day, like 2026-11-21"),
     ("time", "Clock time", "like 10:45"),
     ("number", "Reading", "with its unit: 60 F, 16 psi, 1/4 in"),
@@ -72,14 +73,14 @@ def log_file():
     return work_folder() / FILE
 
 
-def event_of(happened, pour="", recipe="", date="", time="", number="", note=""):
+def event_of(happened, pour="", recipe="", date="", time="", number="", note="", thick=""):
     """Read the fields of the form as one row of the log.
 
     Parameters
     ----------
     happened : str
         One of HAPPENED [-].
-    pour, recipe, date, time, number, note : str
+    pour, recipe, date, time, number, note, thick : str
         As typed [-].
 
     Returns
@@ -124,6 +125,8 @@ def event_of(happened, pour="", recipe="", date="", time="", number="", note="")
             raise ValueError(words) from error
     elif number.strip():
         raise ValueError(f"reading: {number!r} given; with {happened!r} there is nothing to read, put it into the note")
+    if thick.strip():
+        values["thickness_m"] = float(units.parse(thick, "length", entry="thickness"))
     layer = "" if happened in ("water in", "the room", "something done") else "face"
     event = _EVENTS.get(happened, "check")
     return Event(pour.strip(), when, event, layer, recipe.strip(), note=note.strip(), **values)
@@ -154,7 +157,7 @@ class LogForm(w.VBox):
         self.button.on_click(lambda _: self.keep())
         self._status = w.HTML()
         head = w.HTML(f"{_CSS}{lines_html(title, 'font-size:15px;font-weight:600', _PLAIN)}")
-        order = [self.fields[key] for key in ("pour", "recipe", "date", "time")]
+        order = [self.fields[key] for key in ("pour", "recipe", "thick", "date", "time")]
         super().__init__(
             [head, *order, self.what, self.fields["number"], self.fields["note"], self.button, self._status]
         )
@@ -178,7 +181,8 @@ class LogForm(w.VBox):
             count = sum(each.pour_id == event.pour_id for each in read_log(path).events)
         except (ValueError, OSError, RuntimeError) as error:
             return self._say(f"Not kept: {error}", bad=True)
-        self.fields["number"].value = self.fields["note"].value = ""
+        for key in ("number", "note", "thick"):
+            self.fields[key].value = ""
         rows = "row" if count == 1 else "rows"
         what = f"{event.pour_id}, {event.time:%H:%M}, {self.what.value}"
         return self._say(f"Kept: {what}. {count} {rows} of this pour in {path}")
@@ -206,7 +210,7 @@ class LogForm(w.VBox):
     def plain(self):
         """The form as text: its fields and what it said last."""
         labels = [label for _, label, _ in _FIELDS]
-        names = ", ".join([*labels[:4], "What happened", *labels[4:]])
+        names = ", ".join([*labels[:5], "What happened", *labels[5:]])
         return f"{self.title}\nFields: {names}\n{self.text}"
 
     def _repr_mimebundle_(self, **kwargs):

@@ -93,7 +93,7 @@ def pour_inputs(day, pour, bands=None):
     return replace(
         day.samples.inputs, water_in=pour.water_in, room=pour.room(), mix_temp_c=pour.mix_temp_c("face"),
         base_mix_temp_c=pour.mix_temp_c("base"), base_loads_h=(0.0,), face_load_h=pour.start_h("face"), bands=bands,
-        base_bands=None,
+        base_bands=None, thickness_m=pour.thickness_m or day.samples.inputs.thickness_m,
     )  # fmt: skip
 
 

@@ -125,7 +125,7 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
     layer : str
         "face" or "base", each by its own looks [-].
     thickness_m : float, optional
-        Thickness of the pieces and side cups; that of the defaults table if left out [m].
+        Thickness of the pieces and side cups where the log does not say it; that of the defaults table if left out [m].
 
     Returns
     -------
@@ -148,10 +148,10 @@ def calibrate(log, recipe, layer="face", *, thickness_m=None):
     Notes
     -----
     Model and likelihood: shop_calc.trade.logbook.set_posterior. Without a pour the bands are those of the defaults table, to
-    the last digit. The log has no thickness of the piece: 1/2 in more or less moves ages by a few percent in a room
-    that is far from the mix temperature; a surface temperature in the log takes that away. Looks at a soft mortar leave
-    a slow one with a low exponent and a fast one with a high exponent alike likely: the bands carry how the three hang
-    together, and a plan draws them so.
+    the last digit. A pour whose rows say how thick its piece was is aged at that thickness: 1/2 in more or less moves ages
+    by a few percent in a room that is far from the mix temperature; a surface temperature in the log takes that away.
+    Looks at a soft mortar leave a slow one with a low exponent and a fast one with a high exponent alike likely: the
+    bands carry how the three hang together, and a plan draws them so.
 
     References
     ----------

@@ -87,7 +87,7 @@ def pour_facts(pours, layer, thickness_m):
     layer : str
         "face" or "base" [-].
     thickness_m : float
-        Thickness of the piece, and of the side cup [m].
+        Thickness of the pieces, and of the side cups, of pours whose rows do not say it [m].
 
     Returns
     -------
@@ -135,8 +135,9 @@ def _facts(usable, layer, thickness_m):
     count = int(np.ceil(longest_h * 3600.0 / STEP_S)) + 1
     airs = [room_steps(room, start_h, STEP_S, count) for _, room, _, start_h, _ in usable]
     air, humidity, wind = (np.stack([columns[axis] for columns in airs], axis=1) for axis in range(3))
+    thick_m = np.array([thickness_m if pour.thickness_m is None else pour.thickness_m for pour, *_ in usable])
     history = slab_heat.slab_history(
-        np.array([mix_c for _, _, mix_c, _, _ in usable]), thickness_m, air, humidity, wind, step_s=STEP_S,
+        np.array([mix_c for _, _, mix_c, _, _ in usable]), thick_m, air, humidity, wind, step_s=STEP_S,
         activation_energy_j_mol=defaults.si("activation_energy"), density_kg_m3=defaults.si("slab_density"),
         heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"), h_bottom_w_m2_k=defaults.si("h_bottom"),
         h_radiation_w_m2_k=defaults.si("h_radiation"), free_water_kg_m2=defaults.si("free_water"),

@@ -11,7 +11,7 @@ EVENTS = ("water_in", "placed", "room", "check", "action")
 LAYERS = ("face", "base")
 COLUMNS = (
     "pour_id", "time_iso", "event", "layer", "recipe", "mix_temp_c", "air_temp_c", "rh_fraction", "wind_m_s",
-    "surface_temp_c", "cue", "pr_kpa", "print_mm", "note",
+    "surface_temp_c", "cue", "pr_kpa", "print_mm", "thickness_mm", "note",
 )  # fmt: skip
 REQUIRED = ("pour_id", "time_iso", "event")
 TEXT = ("pour_id", "event", "layer", "recipe", "cue", "note")
@@ -27,6 +27,7 @@ NUMBERS = {
     "surface_temp_c": ("surface_temp_c", -5.0, 60.0, 1.0, "°C"),
     "pr_kpa": ("resistance_pa", 0.0, 60_000.0, 1000.0, "kPa"),
     "print_mm": ("depth_m", 0.0, 100.0, 0.001, "mm"),
+    "thickness_mm": ("thickness_m", 5.0, 500.0, 0.001, "mm"),
 }
 _NUMBER = re.compile(r"[-+\u2212]?[0-9]+(?:[.,][0-9]*)?(?:[eE][-+]?[0-9]{1,3})?")
 # Where a spreadsheet begins a cell, and what would make it run that cell as a formula.
@@ -62,6 +63,8 @@ class Event:
         Rod reading; kPa in the file [Pa].
     depth_m : float or None
         Depth of the thumb print; mm in the file [m].
+    thickness_m : float or None
+        Thickness of the piece, and of its side cup; mm in the file [m].
     note : str
         Anything in words, on one line [-].
     line : int
@@ -90,6 +93,7 @@ class Event:
     cue: str = ""
     resistance_pa: float | None = None
     depth_m: float | None = None
+    thickness_m: float | None = None
     note: str = ""
     line: int = field(default=0, compare=False)
 

@@ -133,7 +133,7 @@ def _block(handle, path, size, events):
         row = _row(event)
         lost = [column for column, cell in row.items() if cell and column not in names]
         if lost:
-            raise ValueError(f"{lost[0]}: {row[lost[0]]!r} given; the log {path.name} has no such column")
+            raise ValueError(f"{lost[0]}: {row[lost[0]]!r} given; the log {path.name} has no such column, leave it out")
         if delimiter == ";":  # such a file is read where numbers have a comma
             row |= {column: row[column].replace(".", ",") for column in NUMBERS}
         writer.writerow([row.get(name, "") for name in names])

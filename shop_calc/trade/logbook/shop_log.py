@@ -67,6 +67,11 @@ class Pour:
         own = [event for event in rows if event.layer == layer] or [event for event in rows if not event.layer]
         return (own or rows)[0].mix_temp_c if rows else None
 
+    @property
+    def thickness_m(self):
+        """Thickness of the piece and its side cup, as first written; None when it never was [m]."""
+        return next((event.thickness_m for event in self.events if event.thickness_m is not None), None)
+
     def surface(self, layer):
         """Hours and temperatures of the surface as they were read, rising in time [h, °C]."""
         return tuple(
