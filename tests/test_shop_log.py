@@ -427,6 +427,41 @@ def test_a_file_that_somebody_holds_is_waited_for_and_then_said(file, monkeypatc
     assert len(read_log(file).events) == 2
 
 
+class ByteLocks:
+    """Locks of single bytes as Windows gives them: from the place of the handle, refused with EACCES while held."""
+
+    LK_NBLCK, LK_UNLCK = 2, 0
+
+    def __init__(self):
+        self.held, self.places = set(), []
+
+    def locking(self, handle, how, count):
+        byte = os.fstat(handle).st_ino, os.lseek(handle, 0, os.SEEK_CUR)
+        assert count == 1
+        if how == self.LK_UNLCK:
+            self.held.remove(byte)
+        elif byte in self.held:
+            raise PermissionError(errno.EACCES, "Permission denied")
+        else:
+            self.held.add(byte)
+            self.places.append(byte[1])
+
+
+def test_where_locks_are_bytes_the_same_byte_far_behind_the_end_is_held_and_given_back(file, monkeypatch):
+    locks = ByteLocks()
+    monkeypatch.setattr(log_write, "fcntl", None)
+    monkeypatch.setattr(log_write, "msvcrt", locks, raising=False)
+    monkeypatch.setattr(log_write, "TRIES", 2)
+    append_events(file, WATER)
+    append_events(file, CHECK)
+    assert same(read_log(file).events) == [WATER, CHECK] and not locks.held
+    assert len(set(locks.places)) == 1 and locks.places[0] > 50_000_000  # beyond the largest log that is read
+    locks.held.add((file.stat().st_ino, locks.places[0]))
+    with pytest.raises(OSError, match="another program holds it"):
+        append_events(file, CHECK)
+    assert len(read_log(file).events) == 2
+
+
 def test_without_locks_one_write_still_does(file, monkeypatch):
     def no_locks(handle):
         raise OSError(errno.ENOLCK, "No locks available")
