@@ -58,7 +58,7 @@ class PourBench(w.VBox):
     def __init__(self, code, weather=None, plan=None, *, title="At the bench"):
         self.start = code if isinstance(code, State) else begin(code, weather, plan)
         self.state, self.title = self.start, title
-        self.picture = AtTheBench()
+        self.picture, self._drawn = AtTheBench(), (None, None)
         self._words, self._shown, self._after = w.HTML(), w.HTML(), w.HTML()
         self.buttons = {word: self._button(word, each.title) for word, each in ACTS.items()}
         head = w.HTML(f'{_CSS}<div style="font-size:15px;font-weight:600">{html.escape(title)}</div>')
@@ -121,7 +121,7 @@ class PourBench(w.VBox):
 
     def ribbon(self, caption="The true windows, the plan thin above them, what was seen and done."):
         """The truth laid over what was seen and done, as a picture for the page."""
-        return pour_ribbon(self.state, self.title).still(caption)
+        return self._ribbon().still(caption)
 
     def half_hours(self):
         """Every decision beside what half an hour earlier and later would have done."""
@@ -149,8 +149,14 @@ class PourBench(w.VBox):
         for word, button in self.buttons.items():
             button.disabled = self.state.over and ACTS[word].kind != "look"
 
+    def _ribbon(self):
+        """The ribbon of the pour as it stands, drawn once."""
+        if self._drawn[0] is not self.state:
+            self._drawn = self.state, pour_ribbon(self.state, self.title)
+        return self._drawn[1]
+
     def _morning(self):
-        ribbon = pour_ribbon(self.state, self.title)
+        ribbon = self._ribbon()
         size = tuple(round(side * 100) for side in ribbon.figure.get_size_inches())
         page = half_hours(self.state)._repr_mimebundle_()["text/html"]
         return (
