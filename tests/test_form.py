@@ -119,8 +119,8 @@ def test_the_cut_list_of_a_bench_top():
         for row in form.rows
     ]
     assert rows == [
-        ("front and back side", 2, 60.0, 2.25, 0.75),
-        ("right and left side", 2, 16.5, 2.25, 0.75),
+        ("side: front, back", 2, 60.0, 2.25, 0.75),
+        ("side: right, left", 2, 16.5, 2.25, 0.75),
         ("base board", 1, 60.0, 15.0, 0.75),
         ("knock-out pole", 1, 2.0, 2.0, 1.5),
     ]

@@ -69,8 +69,8 @@ def test_words_keep_to_one_system():
 def test_the_cut_list_says_what_a_saw_needs():
     rows = {row[1]: row for row in sizing.cut_list(build_form(sizing.two_layers(*BENCH).piece)).rows}
     # sides 1-1/2 + 3/4 high; short ones 15 + 2 x 3/4 long
-    assert rows["front and back side"][:4] == ("2", "front and back side", "5'-0\"", '2 1/4"')
-    assert rows["right and left side"][2:4] == ("1'-4 1/2\"", '2 1/4"')
+    assert rows["side: front, back"][:4] == ("2", "side: front, back", "5'-0\"", '2 1/4"')
+    assert rows["side: right, left"][2:4] == ("1'-4 1/2\"", '2 1/4"')
     assert rows["base board"][2:5] == ("5'-0\"", "1'-3\"", '3/4"')
 
 

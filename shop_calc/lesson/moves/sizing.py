@@ -207,7 +207,7 @@ def cut_list(form, system="us"):
     >>> from shop_calc.trade.shape.form import build_form
     >>> top = two_layers(1.52400, 0.38100, 0.0381, 0.00635)
     >>> cut_list(build_form(top.piece)).rows[1][:4]
-    ('2', 'right and left side', '1\\'-4 1/2"', '2 1/4"')
+    ('2', 'side: right, left', '1\\'-4 1/2"', '2 1/4"')
 
     References
     ----------

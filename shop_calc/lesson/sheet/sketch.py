@@ -1,5 +1,7 @@
 """The piece from above with its sizes, for paper."""
 
+from math import cos, radians, sin
+
 from shop_calc.lesson.sheet.drawing import (
     INK,
     PAPER,
@@ -212,12 +214,13 @@ def _name(paper, name, line):
     x, y, out_x, out_y, size, turn = line
     wide = type_width(name, NAME)
     upright = abs(turn) > 45
+    down_x, down_y = -3.5 * sin(radians(turn)), 3.5 * cos(radians(turn))  # from the middle of the type to its foot
     size_x, size_y = (12.0, wide) if upright else (wide, 12.0)
     for share in (0.0, -0.28, 0.28) if wide < size - 12 else ():
         at_x, at_y = x - out_x * 11 - out_y * share * size, y - out_y * 11 + out_x * share * size
         if paper.free(at_x, at_y, size_x, size_y):
             paper.take(at_x, at_y, size_x, size_y)
-            return [text(at_x, at_y + (0 if upright else 3.5), name, NAME, False, "middle", turn)]
+            return [text(at_x + down_x, at_y + down_y, name, NAME, False, "middle", turn)]
     return []
 
 

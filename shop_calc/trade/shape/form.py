@@ -84,7 +84,7 @@ def _side_rows(sides, height_m, board_m, strip_m):
         alike.setdefault((side.flexible, round(side.length_m, 7), side.note), []).append(side.edge)
     return [
         CutRow(
-            f"{' and '.join(names)} {'strip' if flexible else 'side'}",
+            f"{'strip' if flexible else 'side'}: {', '.join(names)}",
             len(names),
             length,
             height_m,
@@ -234,7 +234,7 @@ def build_form(
     >>> from shop_calc.trade.shape.piece import build_piece
     >>> form = build_form(build_piece(rectangle(1.52400, 0.38100), 0.0381))
     >>> [(row.name, row.count, round(row.length_m, 4)) for row in form.rows[:2]]
-    [('front and back side', 2, 1.524), ('right and left side', 2, 0.4191)]
+    [('side: front, back', 2, 1.524), ('side: right, left', 2, 0.4191)]
 
     References
     ----------
