@@ -24,12 +24,12 @@ PRESSES = 15
 PLAIN = """import ipywidgets
 from IPython.display import HTML, display
 from shop_calc.lesson.page import img_tag
-row = next(r for r in block.rows.values() if hasattr(r, "ends"))
+row = next(r for r in block.rows.values() if hasattr(r, "grid"))
 def draw(place):
     result = block._model(**{**block.values, row.key: row.ends[0] + place * (row.ends[1] - row.ends[0])})
     block.picture.update(result, "both")
     display(HTML(block._words_of(result, "both")), HTML(img_tag(block.picture.png(), "x")))
-knob = ipywidgets.FloatSlider(value=0.3, min=0, max=1, step=0.25)
+knob = ipywidgets.FloatSlider(value=0.75, min=0.5, max=1, step=0.25)
 ipywidgets.VBox([knob, ipywidgets.interactive_output(draw, {"place": knob})])"""
 
 WAIT = """root => { window.shopSeen = null; const image = root.querySelector('img'); const before = image && image.src;
