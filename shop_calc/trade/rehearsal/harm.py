@@ -56,7 +56,7 @@ def of_spread(state):
     )
     found = _found("mixed", state, "spread", max(short, soon), reason)
     limit_h, most_h = defaults.si("layer_gap"), defaults.get("layer_gap").high / 60.0
-    gap = past(state.gap_h, limit_h, sqrt(limit_h * most_h)) if state.gap_h > 0 else 0.0
+    gap = past(state.gap_h, limit_h, sqrt(limit_h * most_h))
     stiff = past(state.base_pa, _psi("layer_gap_pr"), _psi("first_steel_pr_high"))
     reason = (
         f"The base had {units.show(state.gap_h, 'duration')} at 21 °C behind it, the limit is "
@@ -74,8 +74,8 @@ def of_spread(state):
 def _tearing(state, word):
     """A board or a float over a skin that has dried, or over a face that has set."""
     free = state.pour.free_water_kg_m2
-    dry = past(state.skin_kg_m2, free, 1.5 * free) if word == "screed" and state.skin_kg_m2 > 0 else 0.0
     board = word == "screed"
+    dry = past(state.skin_kg_m2, free, 1.5 * free) if board else 0.0
     limit, plain = ("strip_pr_low", "strip_pr_high") if board else ("first_steel_pr_high", "last_steel_pr_low")
     stiff = past(state.face_pa, _psi(limit), _psi(plain))
     if dry > stiff:

@@ -108,8 +108,7 @@ def of_uncover(state):
         return ()
     lay_h = state.hour_h - state.cover_from_h
     reason = f"Bare plastic lay on the face for {units.show(lay_h, 'duration')}: its water gathered under the folds."
-    severity = past(lay_h, *COVER_HOURS) if lay_h > 0 else 0.0
-    return _found("blotches", state, "cover plastic", severity, reason)
+    return _found("blotches", state, "cover plastic", past(lay_h, *COVER_HOURS), reason)
 
 
 def of_drying(state):
@@ -141,5 +140,4 @@ def of_drying(state):
         f"While it was soft the air took {units.show(state.red_kg_m2, 'areal_mass')} at more than {red}; "
         f"the face had {units.show(free, 'areal_mass')} to give before its skin dried."
     )
-    severity = past(state.red_kg_m2, free, 1.5 * free) if state.red_kg_m2 > 0 else 0.0
-    return _found("cracks", state, "left open", severity, reason)
+    return _found("cracks", state, "left open", past(state.red_kg_m2, free, 1.5 * free), reason)

@@ -93,7 +93,7 @@ def night_demand(pour, hour_h):
 
 def _air(room, pour, hour_h):
     """Air of every step of the night, and its speed over the piece."""
-    count = max(int(np.ceil((morning_h(pour, hour_h) - hour_h) * 3600.0 / STEP_S)), 2)
+    count = int(np.ceil((morning_h(pour, hour_h) - hour_h) * 3600.0 / STEP_S))  # never few: see SHORTEST_H
     air_c, rh_fraction, wind_m_s = room_steps(room, hour_h, STEP_S, count)
     return air_c, rh_fraction, moving_air(wind_m_s)
 
