@@ -5,20 +5,24 @@ import tomllib
 
 import numpy as np
 import pytest
+from demo_plans import NAMES, demo_plan
 from structuralcodes.codes import ec2_2004
 from working_eval import check_working
 
 from shop_calc import defaults
 from shop_calc.trade.after import curling
 from shop_calc.trade.after.bow import base_recipe, bow_level, plan_bow
-from shop_calc.trade.jobs.job import check_job, demo_job, demo_jobs, read_job
+from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.shape.layers import rectangle_layers
 
 IN, FT = 0.0254, 0.3048
 BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
-PLANS = {name: make_plan(read_job(demo_job(name))) for name in demo_jobs()}
-EACH = pytest.mark.parametrize("plan", PLANS.values(), ids=PLANS)
+
+
+@pytest.fixture(params=NAMES)
+def plan(request):
+    return demo_plan(request.param)
 
 
 def bench(**places):
@@ -50,7 +54,6 @@ def test_drier_air_and_weaker_mix_shrink_more():
     assert thin == sorted(thin)
 
 
-@EACH
 def test_base_over_face_is_phi_to_the_n(plan):
     # Pickett's form: phi 0.631 and n 1.2, 1.5, 1.7 give 0.575, 0.501, 0.457.
     bow = plan.bow
@@ -91,7 +94,7 @@ def test_a_patio_top_that_curled():
         assert free / IN == pytest.approx(bow, abs=0.005)
         assert bow_level(free) == "high"
     layers = rectangle_layers(5 * FT, 5 * FT, 0.75 * IN, 0.25 * IN)
-    top = plan_bow(layers, PLANS["garden_bench_top"].mix, 2280.0)
+    top = plan_bow(layers, demo_plan("garden_bench_top").mix, 2280.0)
     assert top.one_face.level == "high" and top.diagonal_m / IN == pytest.approx(84.85, abs=0.01)
     said = " ".join(line.text + line.reason for line in top.advice)
     assert "Dry both faces alike" in said and "Never carry a curled top flat" in said and "not ruined" in said
@@ -109,7 +112,7 @@ def test_thicker_and_shorter_bow_less_and_drier_more():
 
 
 def test_a_map_of_many_points_is_the_plan_at_its_own_point():
-    plan = PLANS["garden_bench_top"]
+    plan = demo_plan("garden_bench_top")
     thick, rh = np.linspace(0.02, 0.07, 100)[:, None], np.linspace(0.2, 0.9, 100)[None, :]
     layers, drying = curling.bow_map_m(thick, rh, plan.bow.diagonal_m, 0.00635, plan.mix.phi)
     assert layers.shape == drying.shape == (100, 100)
@@ -121,7 +124,6 @@ def test_a_map_of_many_points_is_the_plan_at_its_own_point():
         curling.bow_map_m(0.005, 0.5, 1.5, 0.00635, 0.63)
 
 
-@EACH
 def test_bands_hold_the_likely_and_weight_flattens(plan):
     for bowing in (plan.bow.two_layer, plan.bow.one_face):
         assert 0 < bowing.low_m < bowing.likely_m < bowing.high_m
@@ -130,7 +132,7 @@ def test_bands_hold_the_likely_and_weight_flattens(plan):
 
 
 def test_a_long_thin_piece_is_pressed_flatter_than_a_short_one():
-    mix = PLANS["garden_bench_top"].mix
+    mix = demo_plan("garden_bench_top").mix
     shares = []
     for length in (0.6, 1.5, 3.0):
         top = plan_bow(rectangle_layers(length, 0.4, 0.03, 0.00635), mix, 2280.0)
@@ -139,7 +141,7 @@ def test_a_long_thin_piece_is_pressed_flatter_than_a_short_one():
 
 
 def test_diagonal_of_a_round_top_is_its_diameter():
-    assert PLANS["round_table_cold_shop"].bow.diagonal_m == pytest.approx(0.9, rel=1e-3)
+    assert demo_plan("round_table_cold_shop").bow.diagonal_m == pytest.approx(0.9, rel=1e-3)
 
 
 def test_levels():
@@ -148,7 +150,6 @@ def test_levels():
     ]  # fmt: skip
 
 
-@EACH
 def test_limits_say_extrapolated_for_thin_polymer_fibre_mixes(plan):
     said = " ".join(line.text + " " + line.reason for line in plan.bow.advice)
     assert "extrapolated" in said and "polymer and fibre" in said and "EN 1992" in said and "ACI 209" in said
@@ -165,9 +166,8 @@ def test_air_drier_than_the_codes_is_named():
 
 
 def test_a_high_bow_speaks_to_whoever_carries_it():
-    assert any("never carry a curled top flat" in line.text for line in PLANS["garden_bench_top"].handling.advice)
+    assert any("never carry a curled top flat" in line.text for line in demo_plan("garden_bench_top").handling.advice)
 
 
-@EACH
 def test_the_working_gives_its_own_values(plan):
     assert check_working(plan.bow.working) >= 6

@@ -5,6 +5,7 @@ import math
 import tomllib
 
 import pytest
+from demo_plans import demo_plan
 from hypothesis import given
 from hypothesis import strategies as st
 from working_eval import check_working
@@ -17,7 +18,6 @@ from shop_calc.trade.problems import Problems
 
 LB, GAL, QT = 0.45359237, 231 * 0.0254**3, 231 * 0.0254**3 / 4
 BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
-PLAN = make_plan(check_job(BENCH))
 
 
 def bench(prices, currency="$", **finish):
@@ -56,31 +56,34 @@ def test_a_whole_number_of_packs_stays_one():
 
 
 def test_sums_are_the_sums_of_the_lines():
-    cost = PLAN.cost
+    plan = demo_plan("garden_bench_top")
+    cost = plan.cost
     assert cost.cash == pytest.approx(sum(line.cash for line in cost.lines))
     assert cost.pro_rata == pytest.approx(sum(line.pro_rata for line in cost.lines))
     assert cost.pro_rata < cost.cash
-    assert cost.cash_m2 == pytest.approx(cost.cash / PLAN.layers.top_area_m2)
+    assert cost.cash_m2 == pytest.approx(cost.cash / plan.layers.top_area_m2)
     assert cost.unpriced == () and cost.unused == () and cost.advice == ()
 
 
 def test_masses_of_the_batch_and_liquids_by_their_density_are_what_is_bought():
-    lines = {line.what: line for line in PLAN.cost.lines}
-    cement = PLAN.batch.ingredient("portland cement").total_kg
+    plan = demo_plan("garden_bench_top")
+    lines = {line.what: line for line in plan.cost.lines}
+    cement = plan.batch.ingredient("portland cement").total_kg
     assert lines["portland cement"].needed == pytest.approx(cement)
     # A 50 % dispersion: half solids at 1.10, half water: 1/(0.5/1.10 + 0.5) = 1.0476.
-    liquid = PLAN.batch.ingredient("acrylic dispersion 50 %").total_kg
+    liquid = plan.batch.ingredient("acrylic dispersion 50 %").total_kg
     litres = liquid / (1000 / (0.5 / 1.10 + 0.5))
     assert lines["acrylic dispersion 50 %"].needed == pytest.approx(litres, rel=1e-6)
     assert lines["acrylic dispersion 50 %"].pack == pytest.approx(GAL)
-    assert lines["sealer"].needed == pytest.approx(PLAN.finish.sealer_both_m3)
+    assert lines["sealer"].needed == pytest.approx(plan.finish.sealer_both_m3)
     assert lines["form board, half sheet"].count == 1
 
 
 def test_bought_water_is_a_litre_to_the_kilogram():
+    plan = demo_plan("garden_bench_top")
     # 1000 kg/m3 at the shop's temperatures, as on the label of a bottle; the pack holds ten litres
     line = next(row for row in bench({"water": {"pack": "10 L", "price": 5.0}}).lines if row.what == "water")
-    assert line.pro_rata == pytest.approx(5.0 * PLAN.batch.ingredient("water").total_kg / 10.0, rel=1e-9)
+    assert line.pro_rata == pytest.approx(5.0 * plan.batch.ingredient("water").total_kg / 10.0, rel=1e-9)
 
 
 def test_a_job_without_prices_has_no_money_and_says_what_is_bought():
@@ -116,7 +119,8 @@ def test_a_bag_is_bought_by_what_it_makes():
 
 
 def test_money_is_written_in_the_shops_own_sign():
-    assert PLAN.cost.money(1234.5) == "$1,234.50"
+    plan = demo_plan("garden_bench_top")
+    assert plan.cost.money(1234.5) == "$1,234.50"
     assert bench({}, currency="kr").money(2.0) == "2.00 kr"
     assert bench({}, currency="").money(2.0) == "2.00"
 
@@ -145,8 +149,9 @@ def test_prices_that_cannot_be_are_named(cost, words):
 
 
 def test_prices_given_from_a_notebook_work_as_well():
+    plan = demo_plan("garden_bench_top")
     prices = (Price("portland cement", 18.5, pack_kg=94 * LB), Price("form board", 34.0, count=2))
-    cost = plan_cost(PLAN.batch, PLAN.mix, PLAN.layers.top_area_m2, prices=prices, currency="€")
+    cost = plan_cost(plan.batch, plan.mix, plan.layers.top_area_m2, prices=prices, currency="€")
     assert cost.cash == pytest.approx(18.5 + 68.0)
 
 

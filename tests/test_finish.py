@@ -5,12 +5,13 @@ import tomllib
 from itertools import pairwise
 
 import pytest
+from demo_plans import NAMES, demo_plan, demo_plans
 from working_eval import check_working
 
 from shop_calc import defaults
 from shop_calc.trade.after import finish_words, polish_seal
 from shop_calc.trade.after.finish import FinishChoice, faced_area_m2
-from shop_calc.trade.jobs.job import check_job, demo_job, demo_jobs, read_job
+from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.jobs.job_fields import SEALERS as SEALER_ENTRIES
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.report import report
@@ -20,8 +21,11 @@ from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
 IN, FT, GAL = 0.0254, 0.3048, 231 * 0.0254**3
 PSI = 6894.757293168361
 BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
-PLANS = {name: make_plan(read_job(demo_job(name))) for name in demo_jobs()}
-EACH = pytest.mark.parametrize("plan", PLANS.values(), ids=PLANS)
+
+
+@pytest.fixture(params=NAMES)
+def plan(request):
+    return demo_plan(request.param)
 
 
 def bench(**places):
@@ -64,7 +68,7 @@ def test_depth_against_fibre_is_warned_of_only_where_there_is_fibre():
     assert fuzzy.fibre == "worst"
     warned = [line for line in fuzzy.advice if line.where == "polish"]
     assert any("PVA" in line.text and line.level == "act" for line in warned)
-    assert not [line for line in PLANS["garden_bench_top"].finish.advice if line.where == "polish"]
+    assert not [line for line in demo_plan("garden_bench_top").finish.advice if line.where == "polish"]
     bare = bench(mix__recipe={"w_cm": 0.35, "air": "3 %", "parts": {"portland cement": 100,
                  "fine silica sand": {"amount": 120, "state": "oven-dry"}}},
                  finish__polish_depth="3/64 in").finish  # fmt: skip
@@ -81,7 +85,6 @@ def test_grinding_through_the_face_is_said():
         bench(finish__polish_depth="1 in")
 
 
-@EACH
 def test_polishing_waits_for_its_strength_and_for_the_morning(plan):
     finish, handling = plan.finish, plan.handling
     needed = finish.polish_strength_pa / handling.strength.likely_pa
@@ -132,13 +135,13 @@ def test_film_names_both_ages_and_damp_names_haze():
 
 def test_the_taped_sheet_goes_on_its_hours_before_sealing():
     # ASTM D4263: 4 mil, about 18 in square, at least 16 h.
-    finish = PLANS["garden_bench_top"].finish
+    finish = demo_plan("garden_bench_top").finish
     steps = {step.key: step for step in finish.steps}
     assert finish.sheet_h == 16
     assert steps["check"].from_h == pytest.approx(steps["seal"].from_h - 16)
     assert "4 mil" in steps["check"].work and "18 in" in steps["check"].work
     assert any("as wide as the piece" in line.text for line in finish.advice)  # the bench is 15 in wide
-    wide = PLANS["sink_top_hot_day"].finish
+    wide = demo_plan("sink_top_hot_day").finish
     assert not any("as wide as the piece" in line.text for line in wide.advice)
 
 
@@ -175,7 +178,6 @@ def test_faced_area_counts_openings_and_dropped_edges():
     assert faced_area_m2(piece) == pytest.approx(expected)
 
 
-@EACH
 def test_every_dangerous_step_has_its_caution(plan):
     steps = {step.key: step for step in plan.finish.steps}
     polish = steps["polish"].safety
@@ -189,9 +191,9 @@ def test_every_dangerous_step_has_its_caution(plan):
 
 def test_caustic_words_stand_at_mixing_stripping_and_wet_polishing():
     # A burn came from wet grinding the day after stripping; another from gloves.
-    day = PLANS["garden_bench_top"].day
+    day = demo_plan("garden_bench_top").day
     assert "burns skin" in day.stage("base").words.safety and "burns skin" in day.stage("strip").words.safety
-    assert finish_words.SLURRY in PLANS["garden_bench_top"].finish.steps[1].safety
+    assert finish_words.SLURRY in demo_plan("garden_bench_top").finish.steps[1].safety
 
 
 def test_oil_rags_and_dry_dust_have_their_own_words():
@@ -201,13 +203,12 @@ def test_oil_rags_and_dry_dust_have_their_own_words():
     assert "caustic" not in next(step for step in dry.steps if step.key == "polish").safety
 
 
-@EACH
 def test_etching_is_told_from_staining(plan):
     assert any("400 and then 800" in line.text for line in plan.finish.advice)
 
 
 def test_times_of_the_steps_never_run_backwards_but_for_the_sheet():
-    for plan in PLANS.values():
+    for plan in demo_plans():
         hours = [step.from_h for step in plan.finish.steps if step.key != "check"]
         assert hours == sorted(hours)
 
@@ -221,7 +222,6 @@ def test_what_cannot_be_is_refused():
         bench(finish__coats=50)
 
 
-@EACH
 def test_the_working_gives_its_own_values(plan):
     assert check_working(plan.finish.working) >= 2
     assert report(plan)

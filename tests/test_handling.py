@@ -8,6 +8,7 @@ from datetime import timedelta
 
 import numpy as np
 import pytest
+from demo_plans import NAMES, demo_plan, demo_plans
 from scipy.integrate import quad, solve_ivp
 from working_eval import check_working
 
@@ -19,7 +20,7 @@ from shop_calc.trade.after.handling_advice import not_before
 from shop_calc.trade.after.later_temps import LAST_H, temps_after
 from shop_calc.trade.after.piece_beam import edge_stress_pa, flat_stress_pa, piece_beam
 from shop_calc.trade.after.strength_of_morning import CEMENTS, harden, piece_hardening, strength_28
-from shop_calc.trade.jobs.job import check_job, demo_job, demo_jobs, read_job
+from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.jobs.job_fields import CEMENTS as CEMENT_CHOICES
 from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
@@ -32,8 +33,11 @@ from shop_calc.trade.timeline.room import Room, steady_room
 PSI, LB, IN, FT = 6894.757293168361, 0.45359237, 0.0254, 0.3048
 LB_FT3 = LB / FT**3
 BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
-PLANS = {name: make_plan(read_job(demo_job(name))) for name in demo_jobs()}
-EACH = pytest.mark.parametrize("plan", PLANS.values(), ids=PLANS)
+
+
+@pytest.fixture(params=NAMES)
+def plan(request):
+    return demo_plan(request.param)
 
 
 def bench(**places):
@@ -56,7 +60,6 @@ def strip(length_in, width_in, thickness_in, **more):
 # --- strength by the morning -------------------------------------------------------------------------------------
 
 
-@EACH
 def test_the_morning_is_the_lower_of_both_curves_and_says_which(plan):
     for row in plan.handling.mornings:
         assert row.likely_pa == pytest.approx(min(row.aci_pa, row.en_pa))
@@ -64,7 +67,6 @@ def test_the_morning_is_the_lower_of_both_curves_and_says_which(plan):
         assert row.low_pa < row.likely_pa < row.high_pa
 
 
-@EACH
 def test_the_age_of_the_morning_is_that_of_the_set_clock_with_its_reference_moved(plan):
     energy = defaults.si("activation_energy")
     moved = float(setting.rate_factor(defaults.si("reference_temp"), energy, defaults.si("strength_reference_temp")))
@@ -77,7 +79,7 @@ def test_the_age_of_the_morning_is_that_of_the_set_clock_with_its_reference_move
 
 def test_every_maturity_names_its_reference_or_datum():
     # 14 °F is -10 °C and not 0 °C: without the datum the number means nothing.
-    words = PLANS["garden_bench_top"].handling.morning.words()
+    words = demo_plan("garden_bench_top").handling.morning.words()
     assert "23 °C (ACI 209)" in words and "20 °C (EN 1992)" in words
     assert "datum of 14 °F (-10 °C)" in words.replace("−", "-")
     datum_zero = maturity.temperature_time_c_h(24.0, 10.0, 0.0)
@@ -85,7 +87,7 @@ def test_every_maturity_names_its_reference_or_datum():
 
 
 def test_the_temperature_time_factor_of_the_morning_is_the_area_over_the_datum():
-    handling = PLANS["garden_bench_top"].handling
+    handling = demo_plan("garden_bench_top").handling
     hard, row = handling.hardening, handling.morning
     until = np.linspace(hard.time_h[0], row.hour_h, 20001)
     area = np.trapezoid(np.interp(until, hard.time_h, hard.temp_c) + 10.0, until)
@@ -114,7 +116,7 @@ def test_no_strength_counts_before_final_set():
 
 
 def test_hour_and_share_are_each_others_inverse():
-    hard = PLANS["garden_bench_top"].handling.hardening
+    hard = demo_plan("garden_bench_top").handling.hardening
     for share in (0.2, 0.5, 0.8):
         assert hard.ratio_at(hard.hour_at(share)) == pytest.approx(share, abs=2e-3)
     assert hard.hour_at(1.5) is None
@@ -150,7 +152,7 @@ def test_temperatures_after_the_morning_follow_the_heat_balance():
 
 
 def test_history_runs_through_without_a_jump():
-    for plan in PLANS.values():
+    for plan in demo_plans():
         for key in ("open", "mist", "fabric"):
             hard = piece_hardening(plan.day, plan.cure, key)
             assert np.all(np.diff(hard.time_h) > 0)
@@ -174,15 +176,15 @@ def test_a_colder_night_is_a_weaker_morning_and_a_later_move():
 
 
 def test_covers_that_keep_it_wet_and_closed_are_stronger_by_the_morning_than_misting():
-    rows = {row.key: row for row in PLANS["sink_top_hot_day"].handling.mornings}
+    rows = {row.key: row for row in demo_plan("sink_top_hot_day").handling.mornings}
     assert rows["mist"].likely_pa < rows["open"].likely_pa < rows["fabric"].likely_pa
 
 
 def test_strength_untested_counts_its_low_end_and_a_test_counts_itself():
     assert strength_28().counted_pa == pytest.approx(3500 * PSI)
     assert bench(mix__strength_28d="6000 psi").handling.strength.counted_pa == pytest.approx(6000 * PSI)
-    assert not PLANS["garden_bench_top"].handling.strength.tested
-    assert any("nobody has tested" in line.reason for line in PLANS["garden_bench_top"].handling.advice)
+    assert not demo_plan("garden_bench_top").handling.strength.tested
+    assert any("nobody has tested" in line.reason for line in demo_plan("garden_bench_top").handling.advice)
     with pytest.raises(ValueError, match="strength_28d"):
         bench(mix__strength_28d="50 psi")
 
@@ -246,7 +248,7 @@ def test_an_opening_takes_its_width_out_of_the_section():
 
 
 def test_mass_on_the_cuts_is_the_mass_of_the_piece():
-    for plan in PLANS.values():
+    for plan in demo_plans():
         beam = plan.handling.beam
         mass = np.trapezoid(beam.line_kg_m, beam.x_m)
         assert mass == pytest.approx(plan.handling.density_kg_m3 * plan.piece.volume_m3, rel=2e-3)
@@ -294,7 +296,6 @@ def test_needed_strength_is_stress_times_jolt_times_scatter_squared_back():
     assert carrying.needed_strength_pa(100 * PSI) / PSI == pytest.approx(1600)
 
 
-@EACH
 def test_earliest_hour_is_the_first_at_which_the_strength_is_there_and_never_before_the_morning(plan):
     handling = plan.handling
     counted = handling.strength.counted_pa
@@ -309,7 +310,6 @@ def test_earliest_hour_is_the_first_at_which_the_strength_is_there_and_never_bef
             assert carry.margin_ratio < 1
 
 
-@EACH
 def test_kindest_ways_come_first_and_a_board_is_always_free(plan):
     order = [carry.key for carry in plan.handling.carries]
     assert order == list(carrying.WAYS) and order[0] == "board"
@@ -320,12 +320,11 @@ def test_kindest_ways_come_first_and_a_board_is_always_free(plan):
 
 
 def test_the_bench_waits_for_its_test_to_be_carried_by_the_ends():
-    assert PLANS["garden_bench_top"].handling.carry("ends").earliest_h is None
+    assert demo_plan("garden_bench_top").handling.carry("ends").earliest_h is None
     tested = bench(mix__strength_28d="5000 psi").handling.carry("ends").earliest_h
     assert 3 * 24 < tested < 28 * 24
 
 
-@EACH
 def test_on_edge_is_never_said_without_the_fall_line(plan):
     texts = [line.text for line in plan.advice] + [line.reason for line in plan.advice]
     texts += [step.words for step in plan.working] + [carry.title for carry in plan.handling.carries]
@@ -346,7 +345,7 @@ def test_narrow_strips_beside_a_sink_say_it_too():
 
 
 def test_the_report_never_says_on_edge_without_the_fall_line_either():
-    for plan in PLANS.values():
+    for plan in demo_plans():
         words = re.sub(r"\s+", " ", report(plan))
         for found in re.finditer("on edge", words, re.IGNORECASE):
             near = words[max(found.start() - 120, 0) : found.end() + 160]
@@ -417,7 +416,7 @@ def test_a_thin_bench_on_legs_is_stopped_and_no_safe_span_is_named():
 
 
 def test_no_span_is_named_for_a_seat_of_which_nothing_is_said():
-    lines = [line for line in PLANS["garden_bench_top"].handling.advice if line.where == "place"]
+    lines = [line for line in demo_plan("garden_bench_top").handling.advice if line.where == "place"]
     assert any(supports.NOT_ENOUGH in line.text for line in lines)
     for line in lines:
         assert not re.search(r"\d\s*(\"|'|in\b|mm|ft|cm)", line.text + line.reason)
@@ -489,7 +488,7 @@ def test_an_impossible_weight_is_questioned():
         density = claimed / (thick / 12) * LB_FT3
         assert bool(moving.density_advice(density)) is asked
     heavy = bench(place__weighed="200 lb").handling
-    assert heavy.density_kg_m3 == pytest.approx(200 * LB / PLANS["garden_bench_top"].piece.volume_m3)
+    assert heavy.density_kg_m3 == pytest.approx(200 * LB / demo_plan("garden_bench_top").piece.volume_m3)
     assert any("Weigh" in line.text for line in heavy.advice)
 
 
@@ -517,7 +516,6 @@ def test_a_table_of_600_lb_asks_for_what_stands_below():
     assert not any("plywood" in line.text for line in moving.lift_advice(moving.plan_lift(100 * LB, 0.6, 2)))
 
 
-@EACH
 def test_every_plan_says_what_is_not_credited_extrapolated_and_not_cured(plan):
     said = " ".join(line.text + " " + line.reason for line in plan.handling.advice)
     assert "Steel at mid-depth lies where nothing is pulled" in said and "fibre" in said
@@ -537,27 +535,26 @@ def test_fibre_and_steel_change_no_stress_and_no_limit():
 
 def test_an_l_goes_on_a_board_and_a_wall_to_an_engineer():
     ell = build_piece(l_shape(2.4, 1.8, 1.7, 1.1), 0.05)
-    assert any("twists" in line.reason for line in PLANS["large_l_four_loads"].handling.advice)
+    assert any("twists" in line.reason for line in demo_plan("large_l_four_loads").handling.advice)
     assert piece_beam(ell, 2300.0).length_m == pytest.approx(2.4)
     walls = bench(place__on="wall", piece__use="top").handling.advice
     assert any("licensed" in line.text for line in walls)
 
 
 def test_stripping_is_a_window_with_a_push_test_and_never_one_number():
-    for plan in PLANS.values():
+    for plan in demo_plans():
         stage = plan.day.stage("strip")
         assert stage.look_from_h < stage.likely_from_h < stage.over_by_h and "thumb" in stage.cue
 
 
 def test_clock_times_are_rounded_away_from_the_early_side():
-    day = PLANS["garden_bench_top"].day
+    day = demo_plan("garden_bench_top").day
     for hour in np.linspace(20.0, 30.0, 41):
         when = not_before(day, hour)
         late = when - (day.water_in + timedelta(hours=float(hour)))
         assert timedelta(seconds=-1) <= late < timedelta(minutes=15) and when.minute % 15 == 0
 
 
-@EACH
 def test_the_working_gives_its_own_values(plan):
     assert check_working(plan.handling.working) > 15
     names = [step.name for step in plan.handling.working]
@@ -566,7 +563,7 @@ def test_the_working_gives_its_own_values(plan):
 
 
 def test_a_warm_wet_night_plan_can_be_made_alone():
-    plan = PLANS["counter_worked_example"]
+    plan = demo_plan("counter_worked_example")
     handling = plan_handling(plan.day, plan.cure, plan.piece, plan.layers, plan.mix, people=4, cement="rapid")
     assert handling.lift.people == 4 and handling.morning.likely_pa > plan.handling.morning.likely_pa
     rows, picked = morning.mornings(plan.day, plan.cure)
