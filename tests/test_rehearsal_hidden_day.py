@@ -12,7 +12,7 @@ from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.rehearsal.truth import draw_pour, open_pour, read_at
-from shop_calc.trade.rehearsal.weather import EVENING_H, SURPRISE_H, SURPRISES, drawn, surprised
+from shop_calc.trade.rehearsal.weather import EVENING_H, SURPRISE_H, SURPRISES, WEATHERS, drawn, pick_weather, surprised
 from shop_calc.trade.timeline.room import steady_room
 
 CODES = [f"day {number}" for number in range(60)]
@@ -83,7 +83,22 @@ def test_the_days_above_are_apart_enough_to_tell_anything():
     assert max(abs(pour.hidden.room_error_k[0]) for pour in pours) > 0.5
 
 
-# ---- surprises
+# ---- weather and surprises
+
+
+def test_the_kinds_of_day_share_all_codes_and_keep_to_what_they_are_called():
+    """No night is colder than 10 °C (cure_air_cold): below that the plan heats, which nobody rehearses here."""
+    assert sum(kind.share for kind in WEATHERS.values()) == pytest.approx(1.0)
+    for kind in WEATHERS.values():
+        for low, high in (*kind.air_c, *kind.rh_fraction, *kind.wind_m_s, kind.mix_c, kind.other_mix_c):
+            assert low < high
+        morning, noon, evening = kind.air_c
+        assert noon[0] >= morning[0] and noon[1] >= morning[1] and evening[1] <= noon[1]
+        assert min(morning[0], evening[0]) >= 10.0
+    mild, hot, cold = (WEATHERS[name] for name in ("mild", HOT, "cold shop"))
+    assert cold.air_c[1][1] < mild.air_c[0][0] and mild.air_c[1][1] < hot.air_c[0][0]
+    assert hot.wind_m_s[0][0] > mild.wind_m_s[1][1]
+    assert {pick_weather(code).name for code in CODES} == set(WEATHERS)
 
 
 def day_with(what):

@@ -93,4 +93,6 @@ def test_what_was_never_done_shows_and_how_much():
     assert {key: item.severity for key, item in found.items()} == {
         "uneven": BAD, "form edge": BAD, "holes": 0.5, "hollows": BAD,
     }  # fmt: skip
+    (nothing,) = night.of_night(piece(face_on_h=None))
+    assert nothing.key == "no face" and nothing.severity == 1.0
     assert found["form edge"].reason == "Still on: back, front." and found["holes"].reason == "Not patched: right."
