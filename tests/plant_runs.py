@@ -92,7 +92,6 @@ def run_afresh(module, source, tests):
     """Import everything with the changed source; the first test that fails."""
     changed, quick = Changed(module, source), Quick()
     sys.meta_path.insert(0, changed)
-    sys.path.insert(0, str(ROOT))
     importlib.import_module(changed.name)  # before pytest, which looks for modules with examples in its own way
     for place in list(dict.fromkeys(file_of(test) for test in tests))[:NEAREST]:  # a file at a time: the first often notices
         if pytest.main([*WORDS, "-x", *(test for test in tests if file_of(test) == place)], plugins=[quick]):
@@ -207,6 +206,7 @@ def run_all(errors, limit_s, again, tell):
     os.environ["OPENBLAS_NUM_THREADS"] = "1"
     sys.dont_write_bytecode = True
     os.chdir(ROOT)
+    sys.path.insert(0, str(ROOT))  # another copy may be the installed one
     for name in LOADED:
         importlib.import_module(name)
     refresh(places() if again == [] else [Path(place).as_posix() for place in again or ()])
