@@ -238,14 +238,14 @@ def first_night(
     own_h = from_h - inputs.face_load_h
     start_c = float(at_h(clock.history.time_h, clock.history.temp_c, own_h))
     start_age_h = float(age_at_h(clock, own_h))
-    count = max(int(np.ceil((until_h - from_h) * 3600.0 / NIGHT_STEP_S)), 2)
+    count = int(np.ceil((until_h - from_h) * 3600.0 / NIGHT_STEP_S))
     air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, NIGHT_STEP_S, count)
     night = _night(start_c, inputs.thickness_m, air_c, rh_fraction, moving_air(wind_m_s))
     demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
     hours = until_h - from_h
     lost = {
         "open": float(night.water_lost_kg_m2[-1, _OPEN]),
-        "membrane": MEMBRANE_LOSS_KG_M2 * min(hours / MEMBRANE_HOURS, 1.0),
+        "membrane": MEMBRANE_LOSS_KG_M2 * hours / MEMBRANE_HOURS,
     }
     bound = lost | {"open": min(float(night.demand_kg_m2[-1, _OPEN]), piece_water_kg_m2)}
     choices = tuple(
