@@ -170,7 +170,7 @@ def beyond_stone_guide(key, size_m, thickness_m):
     Dimension Stone Design Manual, as quoted; rows ST-N of data/published/limits.csv.
     """
     for thick, span, overhang in STONE_GUIDE_M:
-        if thickness_m >= thick * (1 - 1e-2):  # 30 mm is sold as 1-1/4 in
+        if thickness_m >= thick * (1 - 1e-2):  # 1-1/4 in is 31.75 mm, a little under the 31.8 of the guide
             return size_m > (span if key == "span" else overhang) * (1 + 1e-9)
     return True
 
