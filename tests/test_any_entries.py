@@ -7,12 +7,12 @@ from case_jobs import PLAIN
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from shop_calc.trade.job_parts import piece_of
 from shop_calc.trade.jobs.job import check_job
 from shop_calc.trade.jobs.job_fields import CUTOUT_SHAPES, OUTLINES, SIZES
 from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
 from shop_calc.trade.mortar.recipe_types import Recipe
-from shop_calc.trade.plan import _piece
 from shop_calc.trade.shape.form import build_form
 from shop_calc.trade.shape.layers import split_layers
 
@@ -66,7 +66,7 @@ def pieces(draw):
 def test_any_outline_is_split_into_two_layers_or_refused_in_lines(piece):
     entries = copy.deepcopy(PLAIN) | {"piece": piece}
     try:
-        made = _piece(check_job(entries))
+        made = piece_of(check_job(entries))
         layers = split_layers(made, 0.00635)
         form = build_form(made, density_kg_m3=2300.0)
     except ValueError as error:

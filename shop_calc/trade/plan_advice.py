@@ -1,5 +1,7 @@
-"""Two lines of advice that belong to no single step: the boards of the form, and air outside the charts."""
+"""Advice that belongs to no single step: boards of the form, air outside the charts, the day as a whole, what it is for."""
 
+from shop_calc import defaults
+from shop_calc.science import slab_heat
 from shop_calc.science.evaporation import VALID_TEMP_C, VALID_WIND_M_S
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
@@ -64,5 +66,129 @@ def air_advice(room):
             "note", "float", "Take what the air takes from the face as a guess: this room lies outside the charts.",
             f"{', '.join(dict.fromkeys(beyond))}; the formula was drawn for winds up to {show(windy, 'speed')} and air of "
             f"{show(cold, 'temperature')} to {show(hot, 'temperature')}.", "memory", "range of the charts of Menzel 1954",
+        ),
+    )  # fmt: skip
+
+
+def day_advice(day):
+    """Say what the day as a whole asks for: hands, hours, frost, heat, thickness.
+
+    Parameters
+    ----------
+    day : Day
+        The planned day [h].
+
+
+    Returns
+    -------
+    list of Advice
+        Lines in the order of the day [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
+    >>> from shop_calc.trade.plan import make_plan
+    >>> [line.where for line in day_advice(make_plan(read_job(demo_job("sink_top_hot_day"))).day)]
+    ['day']
+
+    References
+    ----------
+    As each line says.
+    """
+    lines = []
+    for key in day.crowded:
+        stage = day.stage(key)
+        lines.append(
+            Advice(
+                "act", key, f"{stage.title}: the mortar is ready before the hands are. More hands, a cooler mix or a "
+                "smaller piece.",
+                "The work before it takes longer than the mortar waits.", "derived",
+                "hours of work in data/defaults.csv against the set clock",
+            )
+        )  # fmt: skip
+    face = day.stage("face")
+    if face.deadline_h < face.likely_from_h:
+        lines.append(
+            Advice(
+                "stop", "face", "The base is too stiff when the face is ready for it: mix the base in fewer loads, "
+                "faster, with more hands, or cooler.",
+                f"The face can go on {face.likely_from_h:.1f} h after the first water; the base takes it until "
+                f"{face.deadline_h:.1f} h.", "judgement", "layer gap of data/defaults.csv",
+            )
+        )  # fmt: skip
+    last = day.clock(day.stage("last_steel").likely_to_h)
+    if last.hour >= 21 or last.date() != day.water_in.date():
+        lines.append(
+            Advice(
+                "act", "last_steel", "The last passes fall into the night: start earlier, warm the room or the mix.",
+                f"Last steel is likely until {last:%a %H:%M}.", "derived", "the plan of the day",
+            )
+        )  # fmt: skip
+    if any(temp <= 0 for temp in day.samples.inputs.room.air_temp_c):
+        lines.append(
+            Advice(
+                "stop", "day", "Do not pour into frost; keep the piece from freezing until it has 500 psi and a day more.",
+                "Fresh concrete freezes a little below 0 °C and can lose half its strength; the skin peels.",
+                "unnamed", "cold-weather guidance",
+            )
+        )  # fmt: skip
+    inputs = day.samples.inputs
+    top_w_m2_k = slab_heat.convection_w_m2_k(max(inputs.room.wind_m_s)) + defaults.si("h_radiation")
+    thick = float(slab_heat.biot_number(top_w_m2_k, inputs.thickness_m, defaults.si("slab_conductivity")))
+    if thick > slab_heat.THIN_BIOT_NUMBER:
+        lines.append(
+            Advice(
+                "note",
+                "day",
+                "Feel the middle as well as the top: so thick a piece in this air is not of one temperature.",
+                f"Biot number {thick:.2f}, above {slab_heat.THIN_BIOT_NUMBER:g}: the plan reckons with one temperature "
+                "for the whole thickness, the top follows the air faster and the middle more slowly.",
+                "derived",
+                "heat balance of a slab; the limit is judgement",
+            )
+        )
+    if max(day.samples.inputs.room.air_temp_c) > 30:
+        lines.append(
+            Advice(
+                "note", "day", "Above 30 °C (86 °F) the clock is rough: look earlier and more often.",
+                "Sources disagree by 20 to 30 % both ways on how fast mortar sets in heat.", "read",
+                "course table CE 584 against heat of hydration of one portland cement",
+            )
+        )  # fmt: skip
+    return lines
+
+
+def use_advice(job):
+    """Say who has to check a piece that carries people or hangs.
+
+    Parameters
+    ----------
+    job : Job
+        A checked job [SI].
+
+
+    Returns
+    -------
+    tuple of Advice
+        One line, or none [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.jobs.job import demo_job, read_job
+    >>> use_advice(read_job(demo_job("garden_bench_top")))[0].level
+    'act'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if job.piece["use"] == "top" or job.piece["use"] == "table":
+        return ()
+    words = {"seat": "a seat that people drop onto", "wall-hung": "a piece that hangs on a wall"}[job.piece["use"]]
+    return (
+        Advice(
+            "act", "use", f"This is {words}: have supports, fixings and steel checked by someone licensed for it.",
+            "The plan sizes no reinforcement. Local code and licensed practice decide.", "practice",
+            "common practice, no source",
         ),
     )  # fmt: skip
