@@ -52,7 +52,7 @@ def of_spread(state):
     soon = soon if soon > 1e-6 else 0.0
     reason = (
         f"After {units.show(state.rest_h, 'duration')} of rest the base bears {_show(have_pa)}; "
-        f"to stay where it is it needs {_show(needed_pa)} and a quarter of an hour."
+        f"to stay where it is it needs {_show(needed_pa)} and {units.show(earliest_h, 'duration')}."
     )
     found = _found("mixed", state, "spread", max(short, soon), reason)
     limit_h, most_h = defaults.si("layer_gap"), defaults.get("layer_gap").high / 60.0
