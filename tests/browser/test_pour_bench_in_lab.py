@@ -44,7 +44,7 @@ def test_the_bench_is_worked_by_keyboard_and_tells_the_morning(run_all, page, po
     press("look edge")
     expect(words).to_contain_text("the base stays where it is")
     expect(picture).to_have_attribute("alt", "Section through the piece: the base, no face yet with 4 of 4 sides on. "
-                                      "Seen: nudged: it keeps its shape. No thumb has pressed it now.")  # fmt: skip
+                                      "Seen: nudged: it keeps its shape. No thumb is on it now.")  # fmt: skip
     press("spread")
     expect(words).to_contain_text("Face on at 08:43")
     press("leave")

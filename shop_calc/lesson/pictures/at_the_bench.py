@@ -200,7 +200,7 @@ class AtTheBench(Picture):
     @staticmethod
     def _print_words(view, system):
         if view.print_m is None:
-            return "No thumb has pressed it now.", ""
+            return "No thumb is on it now.", ""
         more = "a dry skin broke under it" if view.skin else "" if view.face_on else "on the base"
         if view.deep:
             return f"Thumb: deeper than {show(view.print_m, 'length', system)}", more

@@ -43,7 +43,7 @@ def room_words(room, number, system="both"):
     '69.8 °F (21 °C), 50 % humidity, still'
     """
     temp = show(room.air_temp_c[number], "temperature", system)
-    damp = f"{show(room.rh_fraction[number], 'fraction')} humidity"
+    damp = f"{100 * room.rh_fraction[number]:.0f} % humidity"
     wind = room.wind_m_s[number]
     moving = f"air {show(wind, 'speed', system)}" if wind >= STILL_M_S else "still"
     least = show(room.air_temp_c[number], "temperature", "si" if system == "si" else "us")

@@ -1,6 +1,7 @@
 """The pour in words: the moment at the bench, and the account afterwards."""
 
 from shop_calc import units
+from shop_calc.trade.rehearsal.air_words import air_speed
 from shop_calc.trade.rehearsal.debrief import Debrief, debrief
 from shop_calc.trade.rehearsal.words import ACTS
 
@@ -38,7 +39,7 @@ def briefing(pour):
     for hour, air_c, rh_fraction, wind_m_s in zip(
         room.from_h, room.air_temp_c, room.rh_fraction, room.wind_m_s, strict=True
     ):
-        moving = "still" if wind_m_s < 0.15 else f"wind {units.show(wind_m_s, 'speed')}"
+        moving = "still" if wind_m_s < 0.15 else f"wind {air_speed(wind_m_s)}"
         air = units.show(air_c, "temperature")
         rows.append(f"from {pour.clock(hour):%H:%M} {air}, {100 * rh_fraction:.0f} % humidity, {moving}")
     return "\n".join(

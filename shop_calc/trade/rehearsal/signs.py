@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from shop_calc import defaults, units
 from shop_calc.trade.logbook.rod import print_resistance_pa, rod_for_m, rod_mass_kg
+from shop_calc.trade.rehearsal.air_words import air_speed
 from shop_calc.trade.rehearsal.bench import DULL, air_now
 from shop_calc.trade.rehearsal.truth import GRID_H
 from shop_calc.trade.timeline.drying import face_level
@@ -247,7 +248,7 @@ def _air(state):
     # what a person can work out: the estimate, without the factor that only this day knows
     rate = pour.rate_kg_m2_h[place] / float(pour.hidden.evaporation_factor[0])
     level = face_level(rate)
-    moving = "still" if wind_m_s < 0.15 else f"moving at {units.show(wind_m_s, 'speed')}"
+    moving = "still" if wind_m_s < 0.15 else f"moving at {air_speed(wind_m_s)}"
     near = "little" if rate < defaults.si("face_amber") / 2.0 else "nearly enough to want care"
     can = {"green": near, "amber": "enough to want care", "red": "more than a face of this kind can give"}[level]
     words = (
