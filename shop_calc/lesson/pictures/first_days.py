@@ -12,7 +12,7 @@ from shop_calc.units import convert, plain_number, show
 
 WIDTH_IN, HEIGHT_IN = 9.0, 6.2
 LEFT_IN, RIGHT_IN, NAME_IN = 0.70, 6.66, 7.24
-BELOW_IN, STRONG_IN, GAP_IN, WARM_IN = 1.12, 2.95, 0.34, 1.00  # heights: foot, lower panel, between, upper panel
+BELOW_IN, STRONG_IN, GAP_IN, WARM_IN = 1.12, 2.80, 0.49, 1.00  # heights: foot, lower panel, between, upper panel
 ENDS_PA = (convert(20.0, "psi", "Pa"), convert(6000.0, "psi", "Pa"))
 TICKS_PSI = (20, 50, 100, 200, 500, 1000, 2000, 5000)
 TICKS_MPA = (0.2, 0.5, 1, 2, 5, 10, 20, 40)

@@ -41,7 +41,7 @@ def bow_advice(bow, layers, mix):
             "act" if care else "note", "bow",
             "Dry both faces alike: on battens with air all round from the first move on, and seal both faces alike.",
             f"If only the top dries, the piece bows up by some {show(one.likely_m, 'length')} "
-            f"({show(one.low_m, 'length')} to {show(one.high_m, 'length')}) along its diagonal: {one.level}. Lying "
+            f"({show(one.low_m, 'length')} to {show(one.high_m, 'length')}) along its diagonal, a {one.level} bow. Lying "
             f"on a flat bed its ends stand {show(one.lying_m, 'length')} up.", "derived",
             "plane sections; the share that the top is ahead is our judgement",
         ),
@@ -58,7 +58,7 @@ def bow_advice(bow, layers, mix):
             Advice(
                 "note", "bow", "Even dried alike, expect the face to pull the ends up by some "
                 f"{show(two.likely_m, 'length')}, {show(two.low_m, 'length')} to {show(two.high_m, 'length')}: "
-                f"{two.level}.",
+                f"a {two.level} bow.",
                 f"The base shrinks {100 * bow.restraint_ratio:.0f} % of what the face does "
                 f"({100 * bow.restraint_low_ratio:.0f} to {100 * bow.restraint_high_ratio:.0f} %). Creep is left out "
                 "and takes a good part of it back over weeks.",
