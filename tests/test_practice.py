@@ -427,7 +427,7 @@ def test_the_working_shows_this_student_s_numbers_line_by_line():
         "   V_a = 0.01377 × (1 + 0.25) = 0.01721 m³ (0.6076 ft³)",
         "Answer: 0.6076 ft³",
     ]
-    assert str(worked(ORDER)) == "Answer: c, screed; a, float; b, steel"
+    assert str(worked(ORDER)) == "Answer: c (screed); a (float); b (steel)"
 
 
 def test_a_choice_is_worked_by_saying_why_the_others_are_not_it():

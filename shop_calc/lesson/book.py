@@ -57,9 +57,15 @@ def _reason(row):
     return "" if plain else re.sub(r"\b(in|ft|yd|m)([23])\b", lambda unit: sign(unit.group()), words)
 
 
+def _printed(sum_as_typed):
+    """A sum of the check tables as a page prints it."""
+    text = sum_as_typed.replace(" x ", " × ").replace("kappa ", "κ ")
+    return re.sub(r"\^([234])", lambda power: "²³⁴"[int(power.group(1)) - 2], text)
+
+
 def _origin(row):
     """Where a number comes from, and what there is to say about it."""
-    at = row["locator"] if row["locator"] != "not recorded" else ""
+    at = _printed(row["locator"]) if row["locator"] != "not recorded" else ""
     if row["mark"] == "derived":
         return "Worked out", [at]
     where = f"{row['source']}, {at}" if at else row["source"]
@@ -105,6 +111,8 @@ def book(*lines):
         where, why = _origin(row)
         sources.setdefault(where, {}).update(dict.fromkeys(filter(None, why)))
     caption = "\n".join(
-        f"{where[:1].upper()}{where[1:]}{': ' + '; '.join(why) if why else ''}." for where, why in sources.items()
+        f"{where[:1].upper()}{where[1:]}{': ' + '; '.join(why) if why else ''}."
+        for where, why in sources.items()
+        if why or where != "Worked out"  # which the last column says already
     )
     return table(("what", "theirs", "ours", "difference", "their number is"), rows, caption)

@@ -14,8 +14,9 @@ _DEGREES = {
     "delta_K": "°C",
 }
 _PURE = ("-", "fraction", "")
-_UNITS = "°[CF]|%|in|ft|yd|mm|cm|m|lb|oz|kg|g|qt|gal|cup|mL|L|k?Pa|MPa|psi|h|min|s|d|mph|km/h|W"
-_PARTED = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![^\W_]))")
+_UNITS = "°[CF]|%|in|ft|yd|mil|mm|cm|m|lb|oz|kg|g|qt|gal|cup|mL|L|k?Pa|MPa|psi|N|J|h|min|s|d|mph|km/h|W"
+_PARTED = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![^\W_²³]))")  # to Python a raised 3 is a letter of its word
+_DATE = re.compile(r"\b\d{4}-\d\d-\d\d(?:T[\d:]+)?")
 
 
 def sign(unit):
@@ -59,7 +60,7 @@ def escaped(text):
     Returns
     -------
     str
-        HTML; the space before a unit does not break [-].
+        HTML; neither the space before a unit nor a date breaks [-].
 
     Examples
     --------
@@ -70,7 +71,8 @@ def escaped(text):
     ----------
     Common practice, no source.
     """
-    return _PARTED.sub("\u00a0", html.escape(str(text)))
+    whole = _DATE.sub(r'<span style="white-space:nowrap">\g<0></span>', html.escape(str(text)))
+    return _PARTED.sub("\u00a0", whole)
 
 
 def img_tag(png, alt, ratio=None):

@@ -9,16 +9,22 @@ _LOOK = "white-space:pre-wrap;line-height:1.5;max-width:46em;padding:4px 0"
 
 _WORKING = "   "
 _STEP = re.compile(r"\d+\. ")
+_HANGS = re.compile(r"\d+\. |• |Not [a-z]: |\d\d:\d\d |line \d+, ")  # starts an entry of its own
+_ENTRY = re.compile(rf"  |{_HANGS.pattern}")
 
 
-def _hanging(line):
-    """One line of a working: indented as it is, its second line a little further in."""
+def _hanging(line, working):
+    """One line of a list or a working: indented as it is, its second line a little further in."""
     text = line.lstrip(" ")
-    gap = "margin-top:0.4em" if _STEP.match(text) or re.match(r"[a-z]  |Answer", text) else ""
-    if text == line and not _STEP.match(text):
-        return f'<div style="{gap}">{escaped(text)}</div>'
+    opens = _STEP.match(text) or re.match(r"[a-z]  |Answer", text)
+    gap = "margin-top:0.4em" if working and opens else ""
+    page = escaped(text) or "\u00a0"
+    if text.startswith("with "):  # a symbol, its value and the other unit stay together
+        page = ", ".join(amount.replace(" ", "\u00a0") for amount in page.split(", "))
+    if text == line and not _HANGS.match(text):
+        return f'<div style="{gap}">{page}</div>'
     left = 0.4 * (len(line) - len(text)) + 1.2
-    return f'<div style="padding-left:{left:g}em;text-indent:-1.2em;{gap}">{escaped(text)}</div>'
+    return f'<div style="padding-left:{left:g}em;text-indent:-1.2em;{gap}">{page}</div>'
 
 
 @dataclass(frozen=True)
@@ -47,8 +53,9 @@ class Said:
 
     def _repr_mimebundle_(self, include=None, exclude=None):
         lines = self.text.split("\n")
-        if any(line.startswith(_WORKING) for line in lines):  # a long line of working goes on under its own start
-            page = f'<div style="{_LOOK}">{"".join(map(_hanging, lines))}</div>'
+        if any(map(_ENTRY.match, lines)):  # a long line goes on under its own start
+            working = any(line.startswith(_WORKING) for line in lines)
+            page = f'<div style="{_LOOK}">{"".join(_hanging(line, working) for line in lines)}</div>'
         else:
             page = f'<div style="{_LOOK}">{escaped(self.text)}</div>'
         return {"text/html": page, "text/plain": self.text}

@@ -70,8 +70,13 @@ def step_text(step, printed=(), unit=""):
     ----------
     Common practice, no source.
     """
+    psi = any(text.endswith(" psi") for _, _, text in printed)
+
+    def asked(of):  # what is made of pressures in psi stays in psi, however small
+        return "psi" if of == "Pa" and psi else unit
+
     inputs = [
-        f"{symbol.replace('rho', 'ρ')} = {_input(value, of, printed, unit)}"
+        f"{symbol.replace('rho', 'ρ')} = {_input(value, of, printed, asked(of))}"
         for symbol, value, of in step.inputs
         if not is_pi(symbol)
     ]
@@ -80,7 +85,7 @@ def step_text(step, printed=(), unit=""):
     if inputs:
         lines.append(f"   with {', '.join(inputs)}")
     start = with_numbers(step) if inputs and is_arithmetic(step) else step.symbol
-    return "\n".join([*lines, f"   {start} = {amount(step.value, step.unit, unit)}"])
+    return "\n".join([*lines, f"   {start} = {amount(step.value, step.unit, asked(step.unit))}"])
 
 
 def amount(value, of, asked=""):
@@ -121,6 +126,8 @@ def amount(value, of, asked=""):
 
 def _kind(unit):
     """What a unit counts; empty where units.convert would not know."""
+    if unit == "Pa" or unit in OTHER_UNITS["liquid"]:
+        return "pressure" if unit == "Pa" else "volume"
     return next((kind for kind, names in OTHER_UNITS.items() if unit in names), "")
 
 
@@ -164,7 +171,9 @@ def worked_text(question, code=None):
         return "\n".join([*lines, f"Answer: {right:g} {sign(question.unit)}".strip()])
     words = dict(zip(question.letters, drawn.choices, strict=True))
     beside = not question.sheet or isinstance(question.sheet(**drawn.given), str)
-    picked = [f"{letter}, {words[letter]}" if beside else letter for letter in right.split(", ")]
+    letters = right.split(", ")
+    form = "{}, {}" if len(letters) == 1 else "{} ({})"
+    picked = [form.format(letter, words[letter]) if beside else letter for letter in letters]
     lines.append(f"Answer: {'; '.join(picked)}")
     reason = question.reason(**drawn.given) if callable(question.reason) else question.reason
     return "\n".join([*lines, *([reason] if reason else []), *_why_not(question, drawn)])
@@ -174,7 +183,8 @@ def _why_not(question, drawn):
     """What each foreseen wrong choice overlooks; the hint stands for it."""
     if question.kind != "choice":
         return []
-    return [f"Not {typed(question, drawn, value)}: {slip.hint}" for slip, value in drawn.slips]
+    return [f"Not {letter}: {hint}" for letter, hint in sorted((typed(question, drawn, value), slip.hint)
+                                                               for slip, value in drawn.slips)]  # fmt: skip
 
 
 def step_texts(question, drawn):

@@ -143,6 +143,20 @@ def _missed_steps(plan_h, not_yet_h, there_h):
 
 QUESTIONS = (
     Question(
+        "between",
+        "At 10:15 the sign for the sides was not there. At 10:45 it was. What has the log learned?",
+        lambda: BETWEEN,
+        "choice",
+        choices=(AT_THERE, BETWEEN, BEFORE, MIDDLE),
+        slips=(
+            word(AT_THERE, "Was it not yet there at 10:44?"),
+            word(BEFORE, "'Not yet' is a reading too. Which hours does it strike out?"),
+            word(MIDDLE, "Why the middle? The two looks say nothing of what lay between them."),
+        ),
+        hints=("Each of the two looks strikes out some hours.", "One strikes out the early hours, the other the late."),
+        reason="A look without the sign rules out every earlier hour; a look with it rules out every later one.",
+    ),
+    Question(
         "one_pour",
         "The plan said first steel at 11:00, on nine days of ten between 10:20 and 11:55. In your first pour it was "
         "there at 10:40. Same mortar and same room tomorrow: what do you plan with?",
@@ -157,20 +171,6 @@ QUESTIONS = (
         ),
         hints=("One pour is something, and it is not all.", "What does a look do to the five hundred days?"),
         reason="One pour strikes out days that do not explain it, and leaves the scatter from pour to pour.",
-    ),
-    Question(
-        "between",
-        "At 10:15 the sign for the sides was not there. At 10:45 it was. What has the log learned?",
-        lambda: BETWEEN,
-        "choice",
-        choices=(AT_THERE, BETWEEN, BEFORE, MIDDLE),
-        slips=(
-            word(AT_THERE, "Was it not yet there at 10:44?"),
-            word(BEFORE, "'Not yet' is a reading too. Which hours does it strike out?"),
-            word(MIDDLE, "Why the middle? The two looks say nothing of what lay between them."),
-        ),
-        hints=("Each of the two looks strikes out some hours.", "One strikes out the early hours, the other the late."),
-        reason="A look without the sign rules out every earlier hour; a look with it rules out every later one.",
     ),
     Question(
         "clock_or_age",
