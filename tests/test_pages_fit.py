@@ -1,14 +1,19 @@
 """Pages on narrow screens and pictures at the ends of their sliders: nothing runs off, nothing is struck out."""
 
 import json
+import re
 from pathlib import Path
 
 import numpy as np
 import pytest
+from matplotlib.text import Text
 
+from shop_calc.lesson import view
+from shop_calc.lesson.contents import lessons
 from shop_calc.lesson.guess import guessed
 from shop_calc.lesson.moves import curing, sizing, start
 from shop_calc.lesson.moves.mix_and_yield import stretch, stretch_words
+from shop_calc.lesson.moves.strip_move import first_days
 from shop_calc.lesson.moves.water_temperature import warmth, warmth_picture
 from shop_calc.lesson.page import escaped
 from shop_calc.lesson.pictures.weight_bar import WeightBar
@@ -19,7 +24,7 @@ from shop_calc.trade.plan import make_plan
 WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 NOTEBOOKS = sorted(WORKBOOKS.rglob("*.ipynb"))
 TABLET, LAPTOP = 78, 124  # letters of code in a cell on a screen of 800 px; and on one of 1280 px, with room to spare
-FIT_A_TABLET = tuple(f"{number:02}_" for number in range(6))
+FIT_A_TABLET = tuple(f"{number:02}_" for number in range(12))
 
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: f"{path.parent.stem}-{path.stem}")
@@ -71,6 +76,35 @@ def test_a_number_keeps_its_unit_on_its_line_and_words_do_not():
     assert escaped("<b> 5 lb/ft²") == "&lt;b&gt; 5\u00a0lb/ft²"
 
 
+def test_cubic_units_mils_and_dates_stay_whole_too():
+    assert escaped("0.03287 m³ (2006 in³), 1.5 mil, 565 N·m") == (
+        "0.03287\u00a0m³ (2006\u00a0in³), 1.5\u00a0mil, 565\u00a0N·m"
+    )
+    assert escaped("as in 2026-05-04T08:00") == 'as in <span style="white-space:nowrap">2026-05-04T08:00</span>'
+
+
+def test_a_long_choice_goes_on_under_its_own_words_and_an_amount_stays_in_one_piece():
+    page = Said("What now?\n  a  wait\n  b  go\nAnswer.")._repr_mimebundle_()["text/html"]
+    assert page.count("text-indent") == 2 and "margin-top" not in page
+    listed = Said("In the morning:\n• A crust.\n  Why: dry.")._repr_mimebundle_()["text/html"]
+    assert listed.count("text-indent") == 2
+    plain = Said("format = 1\n\n[piece]")._repr_mimebundle_()["text/html"]
+    assert "text-indent" not in plain
+    worked = Said("1. area: A = s × s\n   with s = 12 in (0.3048 m), n = 2")._repr_mimebundle_()["text/html"]
+    assert "s\u00a0=\u00a012\u00a0in\u00a0(0.3048\u00a0m), n\u00a0=\u00a02" in worked
+
+
+def test_no_unit_stands_so_close_under_the_scale_above_that_it_reads_as_its_unit():
+    picture = first_days(make_plan(read_job(demo_job("garden_bench_top"))), "A top")
+    picture.figure.canvas.draw()
+    words = [text for text in picture.figure.findobj(Text) if text.get_visible() and text.get_text()]
+    sheet = picture.warm.get_window_extent()
+    for unit in ("psi", "MPa"):
+        box = _box(picture, next(text for text in words if text.get_text() == unit))
+        above = [_box(picture, text) for text in words if text.get_text() in ("50", "10")]
+        assert min(other.y0 for other in above if abs(other.y0 - sheet.y0) < 20) > box.y1 + 0.5 * box.height
+
+
 def test_a_question_that_begins_with_a_number_is_no_step_of_a_working():
     page = Said("70 lb of sand.\n  a  one\n       with S = 1")._repr_mimebundle_()["text/html"]
     assert '<div style="">70\u00a0lb of sand.</div>' in page
@@ -98,3 +132,9 @@ def test_all_four_volumes_of_a_small_piece_stand_in_one_unit():
 def test_without_stone_it_is_the_sand_that_drinks():
     assert "The coarse sand drinks" in stretch_words(stretch(0.0, 0.6, 0.0, 0.25), "us")
     assert "The stone drinks" in stretch_words(stretch(1.2, 0.6, 0.0, 0.25), "us")
+
+
+def test_the_list_of_the_view_without_code_asks_the_questions_of_the_lessons():
+    template = (Path(view.__file__).parent / "voila/templates/shop/tree.html").read_text(encoding="utf-8")
+    shown = dict(re.findall(r'^ +"(\d\d_\w+\.ipynb)": "(.+)",$', template, re.MULTILINE))
+    assert shown == {each.file: each.question for each in lessons(WORKBOOKS) if each.file[0].isdigit()}
