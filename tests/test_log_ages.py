@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from shop_calc import defaults
-from shop_calc.trade.logbook.log_ages import PourFacts, pour_facts
+from shop_calc.trade.logbook.log_ages import PourFacts, energy_place, pour_facts
 from shop_calc.trade.logbook.shop_log import Event, gather_pours
 from shop_calc.trade.timeline.set_clock import STEP_S
 
@@ -92,3 +92,15 @@ def test_a_pour_of_many_hours_is_aged_to_its_end():
     (facts,) = facts_of(pour("b", [(9.0, "last_steel seen")]))
     assert facts.time_h[-1] >= 9.0
     assert facts.age_h(9.0, defaults.si("activation_energy")) > facts.age_h(8.9, defaults.si("activation_energy"))
+
+
+def test_the_axis_of_activation_energy_counts_tens_of_kilojoules_from_the_default():
+    # row activation_energy: 36 kJ/mol
+    assert [energy_place(value) for value in (26_000.0, 36_000.0, 46_000.0, 61_000.0)] == [-1.0, 0.0, 1.0, 2.5]
+
+
+@pytest.mark.parametrize(("minutes", "used"), [(1, False), (2, True)])
+def test_a_look_within_a_minute_of_the_water_is_none(minutes, used):
+    rows = pour("p", [(minutes / 60, "strip not yet")])
+    facts, left_out = pour_facts(gather_pours(rows), "face", THICK_M)
+    assert (len(facts), len(left_out)) == ((1, 0) if used else (0, 1))

@@ -7,6 +7,7 @@ from shop_calc.trade.logbook.log_fields import read_cue, read_number
 from shop_calc.trade.logbook.log_plan import _some
 from shop_calc.trade.logbook.log_read import JOINED_LINES, LONGEST_POUR_H, parse_log
 from shop_calc.trade.logbook.log_trust import trust_words
+from shop_calc.trade.logbook.rod import rod_mass_kg
 
 
 def test_a_file_of_nothing_but_a_separator_lacks_its_columns():
@@ -85,3 +86,40 @@ def test_misses_are_said_in_minutes():
     # 0.9 h is 54 min, 1.0 h is 60 min
     said = trust_words(8, 1.0, 0.9, False)
     assert "missed by 54 min, by the defaults 60 min" in said
+
+
+@pytest.mark.parametrize(
+    ("column", "low", "high", "below", "above"),
+    [
+        # what a shop can have; a number beyond it is a slip of the unit (°F for °C, psi for kPa), judgements
+        ("mix_temp_c", "0", "40", "-0.1", "40.5"),
+        ("air_temp_c", "-5", "50", "-5.05", "50.5"),
+        ("rh_fraction", "0", "1", "-0.01", "1.01"),
+        ("wind_m_s", "0", "17", "-0.1", "17.1"),
+        ("surface_temp_c", "-5", "60", "-5.05", "60.5"),
+        ("pr_kpa", "0", "60000", "-1", "60100"),
+        ("print_mm", "0", "100", "-1", "101"),
+    ],
+)
+def test_a_number_is_taken_up_to_its_ends_and_refused_just_beyond(column, low, high, below, above):
+    in_si = {"pr_kpa": 1000.0, "print_mm": 0.001}.get(column, 1.0)
+    for cell in (low, high):
+        assert read_number(column, cell) == pytest.approx(float(cell) * in_si, rel=1e-12)
+    for cell in (below, above):
+        with pytest.raises(ValueError, match="it must be from"):
+            read_number(column, cell)
+
+
+@pytest.mark.parametrize(("pours", "words"), [(4, "a good hint"), (5, "lean on it")])
+def test_up_to_four_pours_a_fit_is_a_hint(pours, words):
+    assert words in trust_words(pours, 0.5, 0.2, False)
+
+
+@pytest.mark.parametrize(("diameter_mm", "taken"), [(100.0, True), (100.5, False), (0.0, False)])
+def test_no_rod_is_thicker_than_a_hand_is_wide(diameter_mm, taken):
+    # the scale under 1 kPa on 100 mm shows 1000 pi 0.1^2/4/9.80665 = 0.8009 kg
+    if taken:
+        assert rod_mass_kg(1000.0, diameter_mm / 1000) == pytest.approx(0.8009, abs=1e-4)
+        return
+    with pytest.raises(ValueError, match="rod diameter"):
+        rod_mass_kg(1000.0, diameter_mm / 1000)
