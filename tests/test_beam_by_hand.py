@@ -128,3 +128,20 @@ def test_a_span_is_at_most_as_long_as_the_piece():
     for given in ((60.3 * IN, None), (None, 60.3 * IN)):
         with pytest.raises(ValueError, match="at most the length of the piece"):
             supports.check_supports(piece, RHO, 24e6, *given)
+
+
+@pytest.mark.parametrize(
+    ("corners", "high"),
+    [
+        ([(0, 0), (0.4, 0), (0.4, 0.3)], 0.15),
+        ([(0, 0), (0.4, 0), (0, 0.3)], 0.15),
+        ([(0, 0), (0.4, 0), (0.4, 0.1), (0, 0.3)], 0.2),
+    ],
+)
+def test_beside_a_sloping_opening_the_strips_are_those_of_its_middle(corners, high):
+    # 0.4 m long, its lower side 0.1 m from the front of a piece of 0.6 m; half way along it is so high
+    points = [(x + 0.8, y + 0.1) for x, y in corners]
+    piece = build_piece(rectangle(2.0, 0.6), 0.04, cutouts=[Cutout(polygon(points), name="hole")])
+    ((left, right, strips),) = piece_beam(piece, RHO).openings
+    assert (left, right) == pytest.approx((0.8, 1.2))
+    assert strips == (pytest.approx((0.0, 0.1)), pytest.approx((0.1 + high, 0.6)))
