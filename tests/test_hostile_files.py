@@ -13,7 +13,8 @@ from shop_calc.lesson.classroom import write_keys
 from shop_calc.lesson.classroom.roster import LARGEST, read_roster
 from shop_calc.lesson.copies import RECORD, copy_lessons
 from shop_calc.lesson.moves import shop_log
-from shop_calc.trade.jobs.job import MOST_ROWS, check_job, demo_job, read_job
+from shop_calc.trade.jobs.job import check_job, demo_job, read_job
+from shop_calc.trade.jobs.job_check import MOST_ROWS
 from shop_calc.trade.logbook.calibrate import calibrate
 from shop_calc.trade.logbook.shop_log import read_log
 from shop_calc.trade.plan import make_plan
@@ -76,7 +77,7 @@ def test_lessons_are_not_written_into_a_linked_folder(there):
 @pytest.mark.parametrize("name", ["answer_key.csv.part", "answer_key.csv", "key_00_start_here.html"])
 def test_a_key_is_not_written_through_a_link(name, there):
     link(there / "out" / name, there / "precious")
-    write_keys("class.csv", "out", ("00",))
+    write_keys("class.csv", "out", ("00",), replace=True)
     assert (there / "out" / "answer_key.csv").read_text(encoding="utf-8-sig").startswith("code")
 
 
