@@ -145,3 +145,16 @@ def test_beside_a_sloping_opening_the_strips_are_those_of_its_middle(corners, hi
     ((left, right, strips),) = piece_beam(piece, RHO).openings
     assert (left, right) == pytest.approx((0.8, 1.2))
     assert strips == (pytest.approx((0.0, 0.1)), pytest.approx((0.1 + high, 0.6)))
+
+
+@pytest.mark.parametrize("shift", [(0.0, 0.0), (3.0, 5.0)])
+def test_an_opening_is_where_it_is_wherever_the_piece_lies(shift):
+    outline = place(rectangle(2.0, 0.6), (1.0 + shift[0], 0.3 + shift[1]))
+    hole = Cutout(place(rectangle(0.5, 0.3), (0.6 + shift[0], 0.35 + shift[1])), name="hole")
+    beam = piece_beam(build_piece(outline, 0.04, cutouts=[hole]), RHO)
+    ((left, right, strips),) = beam.openings
+    assert (left, right) == pytest.approx((0.35, 0.85))
+    assert strips == (pytest.approx((0.0, 0.2)), pytest.approx((0.5, 0.6)))
+    assert edge_stress_pa(beam) == pytest.approx(
+        (0.2415 * 0.35 / 0.01425 + 9.5) * RHO * GRAVITY_M_S2, rel=1e-3
+    )  # as above
