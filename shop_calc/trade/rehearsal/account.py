@@ -176,7 +176,7 @@ def account(found):
     """
     found = found if isinstance(found, Debrief) else debrief(found)
     pour = found.state.pour
-    traces = [item for item in found.state.damage if item.healed_h is None and item.severity > 0.0 and not item.stays]
+    traces = [item for item in found.state.damage if item.healed_h is None and not item.stays]
     healed = [item for item in found.state.damage if item.healed_h is not None]
     lines = ["In the morning nothing shows that should not."]
     if found.damage:

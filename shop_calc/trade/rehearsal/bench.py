@@ -1,11 +1,11 @@
 """The piece on the bench: what has been done, what has been seen, and how time passes over it."""
 
-from bisect import bisect_right
 from dataclasses import dataclass
 
 from shop_calc import defaults
 from shop_calc.science import build_up
 from shop_calc.trade.rehearsal.truth import Pour, draw_pour, read_at
+from shop_calc.trade.timeline.room import room_at
 
 LAST_H = 20.0  # nobody stands longer at the bench: then it is left as it is. Judgement
 BEARING_FACTOR = 9.0  # resistance of a deep punch over shear strength; from memory of Skempton 1951
@@ -305,6 +305,4 @@ def air_now(state):
     ----------
     Rows of the room.
     """
-    room = state.pour.room
-    row = max(bisect_right(room.from_h, state.hour_h + 1e-9) - 1, 0)
-    return float(room.air_temp_c[row]), float(room.rh_fraction[row]), float(room.wind_m_s[row])
+    return tuple(float(value) for value in room_at(state.pour.room, state.hour_h))

@@ -134,7 +134,7 @@ def before(state, number, hour_h=None):
     until_h = state.diary[number].hour_h if hour_h is None else hour_h
     now = begin(state.pour)
     for entry in state.diary[:number]:
-        if entry.hour_h > until_h + 1e-9:
+        if entry.hour_h > until_h:
             break
         if entry.word not in WAITS_MIN and ACTS[entry.word].kind != "look":
             now = act(let_pass(now, entry.hour_h - now.hour_h), entry.word)

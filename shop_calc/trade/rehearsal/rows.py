@@ -76,7 +76,7 @@ def _look_row(state, name, sign):
     stage, there = cue_of(sign)
     cue = f"{stage} {'seen' if there else 'not yet'}" if stage else ""
     on_base = state.face_on_h is None or sign.at_h < state.face_on_h
-    deepest = sign.print_m is not None and sign.print_m >= defaults.si("print_deepest") * (1 - 1e-9)
+    deepest = sign.print_m is not None and sign.print_m >= defaults.si("print_deepest")
     return [
         Event(
             name, at, "check", "base" if on_base and sign.sign == "thumb" else "", cue=cue,
