@@ -3,11 +3,13 @@
 import re
 
 import pytest
+from matplotlib.colors import to_hex
 
 from shop_calc.lesson.blocks.pour_bench import PourBench
 from shop_calc.lesson.moves import practice_pour as pours
 from shop_calc.lesson.pictures.at_the_bench import MARKS_M, SCALE, TOP_IN, AtTheBench, BenchView
 from shop_calc.lesson.pictures.pour_ribbon import PourRibbon
+from shop_calc.lesson.pictures.ribbon_key import TINTS
 from shop_calc.science.setting import age_at_resistance_h
 from shop_calc.trade.rehearsal.acts import act
 from shop_calc.trade.rehearsal.bench import begin
@@ -108,6 +110,13 @@ def test_the_words_of_a_plan_are_gone_and_those_of_a_past_day_stand_there(good):
     texts = [a.get_text() for a in pours.pour_ribbon(good).figure.artists if hasattr(a, "get_text") and a.get_visible()]
     assert {"as it was", "the plan", "done", "done, and it shows"} <= set(texts)
     assert not any(text.startswith(("look from", "likely", "first plan")) for text in texts)
+
+
+def test_no_sample_of_a_band_is_left_under_the_acts_in_the_key(good):
+    shown = [a.get_facecolor() for a in pours.pour_ribbon(good).figure.patches if a.get_visible()]
+    shown += [a.get_facecolor() for a in pours.pour_ribbon(good).figure.artists
+              if a.get_visible() and hasattr(a, "get_facecolor")]  # fmt: skip
+    assert not {to_hex(colour).upper() for colour in shown} & set(TINTS.values())
 
 
 def test_marks_of_a_class_are_spread_over_their_lane():

@@ -55,8 +55,8 @@ class PourRibbon(RibbonOfTheDay):
             if text in _SAID:
                 artist.set_text(_SAID[text])
             if text.startswith("look from"):
-                artist.set_visible(False)
-                artists[number - 1].set_visible(False)
+                for gone in artists[number - 2 : number + 1]:  # the words and a sample of each layer's band
+                    gone.set_visible(False)
         x_in = CHART_IN
         width, height = self.figure.get_size_inches()
         for marker, colour, words in _SIGNS.values():

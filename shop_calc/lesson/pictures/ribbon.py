@@ -7,7 +7,7 @@ from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, shorten, width_in, wrap
-from shop_calc.lesson.pictures.ribbon_key import BAND_SHARE, BAR_SHARE, DARK_LANE, draw_key, draw_second_key
+from shop_calc.lesson.pictures.ribbon_key import BAND_SHARE, BAR_SHARE, DARK_LANE, TINTS, draw_key, draw_second_key
 from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt as _alt
 from shop_calc.lesson.pictures.ribbon_words import room_words, water_words
 from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_ticks, day_name, moment, span_of
@@ -15,7 +15,6 @@ from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_tick
 WIDTH_IN, LANE_IN, THIN_IN, LINE_IN, APART_IN = 9.0, 0.34, 0.27, 0.185, 0.11
 TIME_IN, NAME_IN, CHART_IN, EDGE_IN = 0.14, 1.42, 3.34, 0.14  # where the columns start; margin on the right
 TOP_IN, BELOW_IN = 0.46, 0.86  # title; clock and key
-TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}
 GAP_IN = 0.07
 
 

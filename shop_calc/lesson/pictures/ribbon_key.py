@@ -5,9 +5,9 @@ from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES
 from shop_calc.lesson.pictures.lettering import place, width_in
-from shop_calc.lesson.pictures.scales import LANE
 
 DARK_LANE = "#C3C9D1"
+TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}  # of the bands from the first look to the end
 BAR_SHARE, BAND_SHARE = 0.70, 0.26  # of the lane's height
 KEY_IN = 0.17  # height of the line on the picture
 
@@ -21,7 +21,8 @@ def _box(figure, x_in, wide_in, tall_in, **look):
 
 def _samples(lane_in, dark):
     bar, rim = lane_in * BAR_SHARE * 0.75, {"fc": "none", "ec": INK, "lw": 1.0}
-    yield 0.34, "look from … over by", [(lane_in * BAND_SHARE, {"fc": LANE, "ec": QUIET, "lw": 0.8})]
+    for layer, words in (("face", ""), ("base", "look from … over by")):  # a band of each, end to end
+        yield 0.2, words, [(lane_in * BAND_SHARE, {"fc": TINTS[layer], "ec": QUIET, "lw": 0.8})]
     yield 0.22, "likely: face", [(bar, {"fc": ROLES["face"], "ec": INK, "lw": 1.0})]
     base = {"fc": ROLES["base"], "ec": PAPER, "lw": 0, "hatch": HATCHES["base"]}
     yield 0.22, "likely: base", [(bar, base), (bar, rim)]
@@ -46,8 +47,10 @@ def draw_key(figure, x_in, lane_in, dark):
     for wide, words, shapes in _samples(lane_in, dark):
         for tall, look in shapes:
             _box(figure, x_in, wide, tall, **look)
-        place(figure, x_in + wide + 0.06, KEY_IN, words, color=QUIET)
-        x_in += wide + 0.06 + width_in(words) + 0.2
+        x_in += wide
+        if words:
+            place(figure, x_in + 0.06, KEY_IN, words, color=QUIET)
+            x_in += 0.06 + width_in(words) + 0.2
 
 
 def draw_second_key(figure, x_in):
