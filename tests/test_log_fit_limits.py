@@ -164,9 +164,25 @@ def test_a_cue_that_fewer_than_one_in_fifty_would_see_is_named(after, before, na
 def test_a_reading_more_than_three_of_its_scatters_off_is_named(deviations, named):
     log_resistance = LOG_500 + 7 * math.log(2.5 / 3.4) + 0.2 * deviations
     facts = pour((), (Reading("face", 2.5, log_resistance, 0.2, True, 0),))
-    assert bool(list(_Shifted(facts, np.zeros(3), 0.0).poor())) is named
+    words = [words for _, words in _Shifted(facts, np.zeros(3), 0.0).poor()]
+    assert bool(words) is named
+    if deviations > 3:
+        # the fit says 3447.4 (2.5/3.4)^7 = 400.6 kPa, the rod e^0.61 = 1.840 times that
+        assert words == ["rod says 737 kPa, the fit 401 kPa"]
 
 
 def test_a_fit_of_nothing_is_the_prior_in_both_ways():
     for free in (True, False):
         assert (fit_set((), free).place == 0).all()
+
+
+@pytest.mark.parametrize(("warm_c", "fitted"), [(28.5, False), (29.5, True)])
+def test_activation_energy_is_fitted_from_eight_degrees_between_pours_on(warm_c, fitted):
+    # row calibration_temp_span: 8 K; rooms as warm as their mixes and as damp as can be keep their temperature
+    start, rows = datetime(2026, 5, 4, 8), []
+    for number, temp_c in enumerate((21.0, warm_c)):
+        name, at = f"p{number}", start + timedelta(days=number)
+        rows += [Event(name, at, "water_in", recipe="m", mix_temp_c=temp_c),
+                 Event(name, at, "room", air_temp_c=temp_c, rh_fraction=1.0, wind_m_s=0.0),
+                 Event(name, at + timedelta(hours=2), "check", "face", cue="strip seen")]  # fmt: skip
+    assert calibrate(gather_pours(rows), "m").energy_fitted is fitted

@@ -39,6 +39,14 @@ def test_a_row_with_an_open_quote_does_not_swallow_a_row_whose_note_is_quoted():
     assert [problem.line for problem in rows.problems] == [3]
 
 
+def test_two_rows_with_open_quotes_do_not_swallow_the_quoted_row_between_them():
+    times = ("09:00:00", "10:00:00", "11:00:00")
+    first, good, second = (ROW.replace("08:00:00", time) for time in times)
+    rows = parse_log(f'{HEAD}\n{ROW}\n{first}"never\n{good}"a, b"\n{second}"closed\n'.encode())
+    assert [event.line for event in rows.events] == [2, 4] and rows.events[1].note == "a, b"
+    assert [problem.line for problem in rows.problems] == [3, 5]
+
+
 @pytest.mark.parametrize(("time", "kept"), [("2026-05-08T08:00", True), ("2026-05-08T08:01", False)])
 def test_a_pour_lasts_four_days_and_not_a_minute_longer(time, kept):
     # LONGEST_POUR_H: four days after the first water, on 4 May at 08:00

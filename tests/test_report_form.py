@@ -1,5 +1,6 @@
 """The form of the printed plan: headings, columns that break where the page ends, and what is said only past a limit."""
 
+import functools
 from dataclasses import replace
 
 import pytest
@@ -9,6 +10,12 @@ from shop_calc.trade.report import report
 from shop_calc.trade.report_parts import WIDTH, columns, heading
 
 FT2 = 0.3048**2
+
+
+@functools.cache
+def bench():
+    """One plan for the tests that change a part of it and print it."""
+    return demo_plan("garden_bench_top")
 
 
 @pytest.fixture(params=NAMES)
@@ -65,7 +72,7 @@ def test_nothing_of_a_demo_job_runs_past_the_page(plan):
 @pytest.mark.parametrize(("spread", "told"), [(0.0, False), (0.0049, False), (0.00507, True), (0.1, True)])
 def test_a_band_of_water_to_binder_is_printed_once_it_shows(spread, told):
     # 0.005 is the half of the last digit that is printed; a band as narrow as that is one number
-    plan = demo_plan("garden_bench_top")
+    plan = bench()
     mix = replace(plan.mix, w_cm_low=0.35, w_cm_high=0.35 + spread)
     text = report(replace(plan, mix=mix), "us")
     assert ("the bag does not say" in text) is told
@@ -75,7 +82,7 @@ def test_a_band_of_water_to_binder_is_printed_once_it_shows(spread, told):
 @pytest.mark.parametrize(("ratio", "told"), [(1.0, False), (1.04, False), (1.06, True), (3.0, True)])
 def test_the_bound_of_the_water_that_is_lost_is_printed_when_it_is_more(ratio, told):
     # one part in twenty more is no news
-    plan = demo_plan("garden_bench_top")
+    plan = bench()
     choices = tuple(replace(each, water_lost_kg_m2=0.5, bound_kg_m2=0.5 * ratio) for each in plan.cure.choices)
     text = " ".join(report(replace(plan, cure=replace(plan.cure, choices=choices)), "si").split())
     assert text.count("water lost about") == len(choices)
@@ -96,7 +103,7 @@ def test_the_face_is_set_aside_where_a_load_has_both_and_only_there():
 @pytest.mark.parametrize(("system", "area_m2", "word"), [("si", 1.0, "m²"), ("us", FT2, "ft²"), ("both", FT2, "ft²")])
 def test_the_cost_of_one_square_foot_or_metre_is_that_of_its_area(system, area_m2, word):
     # 1 ft2 is 0.3048^2 m2
-    plan = demo_plan("garden_bench_top")
+    plan = bench()
     cost = part(report(plan, system), "Cost of ")
     (line,) = [line for line in cost.splitlines() if line.startswith(f"for one {word}")]
     per = [amount * area_m2 / plan.layers.top_area_m2 for amount in (plan.cost.cash, plan.cost.pro_rata)]
@@ -105,7 +112,7 @@ def test_the_cost_of_one_square_foot_or_metre_is_that_of_its_area(system, area_m
 
 
 def test_what_has_no_price_is_said_below_the_cost():
-    plan = demo_plan("garden_bench_top")
+    plan = bench()
     text = report(replace(plan, cost=replace(plan.cost, unpriced=("sealer",))), "us")
     assert "\nNo price for sealer.\n" in text
 
@@ -176,6 +183,6 @@ def _with_advice(plan, **changes):
     ids=["step", "caution", "cue", "too late", "safety", "advice", "reason"],
 )
 def test_every_paragraph_breaks_at_the_hundredth_sign(change):
-    text = report(change(demo_plan("garden_bench_top")), "us")
+    text = report(change(bench()), "us")
     filled = [len(line) for line in text.splitlines() if "x x x x" in line]
     assert len(filled) >= 2 and max(filled) in (WIDTH - 1, WIDTH)

@@ -226,7 +226,7 @@ def _header(lines, problems, remarks):
     if double:
         problems.append(LogProblem(place + 1, double[0], "the column stands twice"))
     if missing or double:
-        return place + 1, delimiter, None
+        return 0, delimiter, None
     for name in names:
         if name and name not in COLUMNS:
             remarks.append(LogProblem(place + 1, name[:40], "a column that the log does not know; not used"))
