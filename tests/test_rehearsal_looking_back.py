@@ -8,7 +8,7 @@ from practice_pieces import PSI, a_pour, piece
 from shop_calc.trade.rehearsal.account import account
 from shop_calc.trade.rehearsal.acts import act
 from shop_calc.trade.rehearsal.bench import begin
-from shop_calc.trade.rehearsal.damage import Damage
+from shop_calc.trade.rehearsal.damage import Damage, damage_words
 from shop_calc.trade.rehearsal.debrief import debrief
 from shop_calc.trade.rehearsal.replay import before, moved, play
 from shop_calc.trade.rehearsal.rows import log_events
@@ -40,6 +40,16 @@ def test_of_each_kind_of_harm_the_worst_is_told(severities):
     assert text.count("A sagging or torn edge, bad") == text.count("A sagging or torn edge") == 1
     worst_min = round(6 * severities.index(0.7))
     assert f"(10:{worst_min:02d}, next side off)" in text  # the first water was at 8:00
+
+
+@pytest.mark.parametrize(("severity", "size"), [
+    (0.01, "a trace"), (0.249, "a trace"), (0.251, "plain to see"), (0.599, "plain to see"), (0.601, "bad"), (1.0, "bad"),
+])  # fmt: skip
+def test_harm_is_a_trace_then_plain_to_see_then_bad(severity, size):
+    """Judgement; what is only a trace does not stay."""
+    item = sag(2.0, severity)
+    assert item.size == size and item.stays == (size != "a trace")
+    assert damage_words((item,)) == f"a sagging or torn edge, {size}"
 
 
 def test_a_trace_and_what_was_floated_out_are_told_in_a_line_of_their_own():
