@@ -96,6 +96,23 @@ def test_sealing_both_faces_takes_in_the_underside(plan):
     assert finish.sealer_both_m3 == pytest.approx(finish.sealer_m3 * finish.both_m2 / finish.area_m2, rel=1e-12)
 
 
+@pytest.mark.parametrize(
+    ("first", "last", "grits"),
+    [
+        # the usual pads; one that is not made is the next by ratio: 300 is nearer to 400 than to 200
+        (50, 3000, (50, 100, 200, 400, 800, 1500, 3000)), (300, 2500, (400, 800, 1500, 3000)), (130, 250, (100, 200)),
+    ],
+)  # fmt: skip
+def test_pads_are_those_that_are_made(first, last, grits):
+    assert polish_seal.grit_steps(first, last) == grits
+
+
+@pytest.mark.parametrize(("first_grit", "psi"), [(200, 1000), (199, 3000), (50, 3000), (400, 1000)])
+def test_pads_from_200_on_ask_for_less_strength(first_grit, psi):
+    # rows polish_strength_fine and polish_strength_coarse of data/defaults.csv
+    assert bench(finish__first_grit=first_grit).finish.polish_strength_pa == pytest.approx(psi * PSI)
+
+
 # ---- cost
 
 

@@ -8,6 +8,7 @@ import pytest
 
 from shop_calc.trade.after.finish import FinishChoice
 from shop_calc.trade.jobs.job import check_job, demo_job
+from shop_calc.trade.jobs.job_fields import FIELDS
 from shop_calc.trade.jobs.price_entries import read_costs
 from shop_calc.trade.problems import Collector, Problems
 
@@ -102,4 +103,6 @@ def test_polishing_goes_from_200_to_800_where_nothing_is_said():
     entries["finish"] = {}
     finish = check_job(entries).finish
     assert (finish["first_grit"], finish["last_grit"]) == (200, 800)
+    defaults = {field.name: field.default for field in FIELDS["finish"]}
+    assert (defaults["first_grit"], defaults["last_grit"]) == (200, 800)
     assert (FinishChoice().first_grit, FinishChoice().last_grit) == (200, 800)

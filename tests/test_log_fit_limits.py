@@ -145,10 +145,10 @@ def hour_at(deviations, scatter=0.4):
 @pytest.mark.parametrize(
     ("after", "before", "named"),
     [
-        (hour_at(2.0), None, []),  # one in 44 sees nothing so late
-        (hour_at(2.1), None, ["not yet"]),  # one in 56
-        (None, hour_at(-2.0), []),
-        (None, hour_at(-2.1), ["seen"]),
+        (hour_at(2.05), None, []),  # 2.02 % see nothing so late
+        (hour_at(2.06), None, ["not yet"]),  # 1.97 %
+        (None, hour_at(-2.05), []),
+        (None, hour_at(-2.06), ["seen"]),
         (hour_at(-0.5), hour_at(0.5), []),
     ],
 )
