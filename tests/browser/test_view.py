@@ -69,6 +69,13 @@ def test_a_lesson_opens_without_code_and_its_block_answers(shown, page, path):
     assert page.away == []
 
 
+def test_a_lesson_leads_back_to_the_list(shown, page):
+    page.goto(f"{shown}/voila/render/{LESSONS[0].name}", timeout=60_000)
+    page.get_by_role("navigation", name="Course").get_by_role("link", name="All lessons").click(timeout=60_000)
+    page.get_by_role("navigation", name="Lessons").wait_for()
+    assert page.away == []
+
+
 def test_impossible_ports_are_named():
     for port in (80, 70_000, "8866"):
         with pytest.raises(ValueError, match="port"):
