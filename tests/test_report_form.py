@@ -89,6 +89,17 @@ def test_the_bound_of_the_water_that_is_lost_is_printed_when_it_is_more(ratio, t
     assert text.count(", at most 0") + text.count(", at most 1") == (len(choices) if told else 0)
 
 
+@pytest.mark.parametrize(
+    ("changes", "told"), [({}, True), ({"base_m3": 0.0}, False), ({"face_kg": 0.0}, False), ({"face_kg": 0.1}, True)]
+)
+def test_a_load_without_face_or_without_base_sets_nothing_aside(changes, told):
+    plan = bench()
+    loads = (replace(plan.batch.loads[0], **changes), *plan.batch.loads[1:])
+    text = report(replace(plan, batch=replace(plan.batch, loads=loads)), "si")
+    sheet = text.split("Weigh sheet, load ")[1]
+    assert ("set aside for the face: " in sheet) is told
+
+
 def test_the_face_is_set_aside_where_a_load_has_both_and_only_there():
     for name in NAMES:
         plan = demo_plan(name)
