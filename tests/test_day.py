@@ -73,6 +73,16 @@ def test_too_much_surface_for_two_hands_is_named():
     assert not plan_day(MILD).crowded
 
 
+@pytest.mark.parametrize(("seconds", "crowded"), [(59.5, False), (60.5, True)])
+def test_a_stage_is_crowded_when_its_sign_waits_more_than_a_minute_for_hands(seconds, crowded):
+    day = plan_day(MILD)
+    early_h = day.stage("last_steel").likely_from_h - day.stage("first_steel").likely_to_h + seconds / 3600
+    opens = {**day.samples.open_h, "last_steel": day.samples.open_h["last_steel"] - early_h}
+    moved = read_day(replace(day.samples, open_h=opens))
+    assert ("last_steel" in moved.crowded) is crowded
+    assert moved.stage("last_steel").likely_from_h == moved.stage("first_steel").likely_to_h
+
+
 @pytest.mark.parametrize("humidity", [0.9, 0.5, 0.2, 0.05])
 def test_dry_air_never_makes_the_early_edge_later(humidity):
     dry = plan_day(replace(MILD, room=steady_room(21.0, humidity, 0.0)))

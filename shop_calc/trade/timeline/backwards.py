@@ -146,7 +146,7 @@ def _latest(starts_h, event_h, by_h):
     if in_time.size == 0:
         return None
     last = int(in_time[-1])
-    if last == len(starts_h) - 1 or not np.isfinite(event_h[last + 1]):
+    if not np.isfinite(event_h[last + 1]):  # there is a next one: a start at the wanted time itself is never in time
         return float(starts_h[last])
     share = (by_h - event_h[last]) / (event_h[last + 1] - event_h[last])
     return float(starts_h[last] + share * (starts_h[last + 1] - starts_h[last]))
