@@ -14,6 +14,7 @@ from shop_calc.trade.timeline.cloud import day_cloud, spread
 from shop_calc.trade.timeline.day import DayInputs, plan_day, sample_day
 from shop_calc.trade.timeline.drying import face_drying
 from shop_calc.trade.timeline.early_hours import early_hours
+from shop_calc.trade.timeline.look import look_h, seen
 from shop_calc.trade.timeline.room import steady_room
 from shop_calc.trade.timeline.what_if import band_times_h
 from shop_calc.trade.timeline.wind_limit import wind_lines
@@ -114,3 +115,20 @@ def test_the_face_waits_for_its_own_load():
 def test_the_likely_time_of_a_what_if_is_that_of_the_middle_day():
     likely = band_times_h(16.0, 21.0, 0.50, 0.0, 0.0381, "first_steel")[1, 0]
     assert np.mean(sample_day(MILD).open_h["first_steel"] <= likely) == pytest.approx(0.5, abs=0.003)
+
+
+def test_face_and_first_float_take_their_minutes_one_after_the_other():
+    # 1 m2 for one person, minutes for a square metre of data/defaults.csv (common practice, no source); ten for nothing
+    one = early_hours(replace(MILD, area_m2=1.0), day_cloud())
+    face_h, float_h = (defaults.get(row).value / 60.0 for row in ("face_minutes_per_area", "float_minutes_per_area"))
+    assert one.float_open_h - one.face_on_h == pytest.approx(face_h)
+    assert one.float_close_h - one.float_open_h == pytest.approx(float_h)
+    least_h = defaults.get("least_step_minutes").value / 60.0
+    small = early_hours(replace(MILD, area_m2=0.001), day_cloud())
+    assert small.float_open_h - small.face_on_h == pytest.approx(least_h)
+
+
+def test_a_look_lies_within_four_days_of_the_water():
+    assert look_h(seen(96.0, "stop"), MILD.water_in) == 96.0
+    with pytest.raises(ValueError, match="at most 96 h"):
+        look_h(seen(96.5, "stop"), MILD.water_in)

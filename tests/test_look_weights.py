@@ -13,7 +13,7 @@ from shop_calc.trade.timeline.cloud import SAMPLED, cloud_at, day_cloud, deviati
 from shop_calc.trade.timeline.day import DayInputs, sample_day
 from shop_calc.trade.timeline.look_fit import gather
 from shop_calc.trade.timeline.look_likelihood import log_between
-from shop_calc.trade.timeline.looks import not_yet, rod_reading, seen
+from shop_calc.trade.timeline.looks import FAR_SHIFT, not_yet, rod_reading, seen
 from shop_calc.trade.timeline.room import steady_room
 
 PSI = 6894.757293168361
@@ -95,6 +95,13 @@ def test_the_best_that_two_looks_can_say_is_reached_where_the_sign_came_in_their
     assert np.percentile(short, 5) < -1.0
 
 
+def test_two_looks_close_together_are_no_poor_ones_for_that_and_a_look_far_off_is(samples):
+    close = evidence_of(not_yet(2.55, "strip"), seen(2.6, "strip"))  # seldom, and as likely as five minutes can be
+    assert look_weights.weigh_days(samples, close).poor == ()
+    wild = evidence_of(*(rod_reading(1.0 + 0.05 * number, 4000 * PSI) for number in range(8)))
+    assert look_weights.weigh_days(samples, wild).poor == tuple(range(8))
+
+
 def test_rod_readings_that_scatter_as_they_should_are_told_so(samples):
     # mean of exp(-z²/2) over a standard normal z is one over the root of two; for two readings one half
     ages = look_weights._Ages(samples, evidence_of(rod_reading(2.5, 25 * PSI), rod_reading(2.75, 40 * PSI)))
@@ -131,6 +138,7 @@ def test_the_judgements_are_those_that_the_pages_name():
     # judgement, as said beside each of them in the module
     limits = look_weights.ENOUGH_DAYS, look_weights.FEWEST_DAYS, look_weights.WIDER, look_weights.POOR_FIT
     assert limits == (100.0, 40.0, 2.0, 0.1)
+    assert FAR_SHIFT == 2.0
 
 
 def test_a_renewed_cloud_is_that_of_its_rows():
