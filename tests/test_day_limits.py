@@ -15,7 +15,8 @@ from shop_calc.trade.timeline.day import DayInputs, plan_day, sample_day
 from shop_calc.trade.timeline.drying import face_drying
 from shop_calc.trade.timeline.early_hours import early_hours
 from shop_calc.trade.timeline.look import look_h, seen
-from shop_calc.trade.timeline.room import steady_room
+from shop_calc.trade.timeline.room import Room, room_steps, steady_room
+from shop_calc.trade.timeline.set_clock import LONGEST_H, at_h
 from shop_calc.trade.timeline.what_if import band_times_h
 from shop_calc.trade.timeline.wind_limit import wind_lines
 
@@ -132,3 +133,16 @@ def test_a_look_lies_within_four_days_of_the_water():
     assert look_h(seen(96.0, "stop"), MILD.water_in) == 96.0
     with pytest.raises(ValueError, match="at most 96 h"):
         look_h(seen(96.5, "stop"), MILD.water_in)
+
+
+def test_outside_its_steps_a_history_keeps_its_ends():
+    times, values = np.array([0.0, 1.0, 2.0]), np.array([10.0, 20.0, 40.0])
+    for hour, value in ((-1.0, 10.0), (0.5, 15.0), (1.75, 35.0), (2.0, 40.0), (9.0, 40.0)):
+        assert float(at_h(times, values, hour)) == pytest.approx(value)
+    assert LONGEST_H == 96.0  # four days: judgement
+
+
+def test_a_step_has_the_air_of_its_middle():
+    room = Room((0.0, 0.505), (10.0, 30.0), (0.5, 0.5), (0.0, 0.0))
+    air_c, _, _ = room_steps(room, 0.0, 3600.0, 2)
+    assert air_c.tolist() == [10.0, 30.0]  # half past, the first row still holds
