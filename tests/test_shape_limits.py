@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from shop_calc.trade.shape import form
 from shop_calc.trade.shape.bands import band
 from shop_calc.trade.shape.form import build_form
 from shop_calc.trade.shape.form_sides import form_sides
@@ -166,3 +167,28 @@ def test_a_thin_and_a_thick_face_are_told_their_own_reason():
 def test_every_dropped_edge_has_one_filler_board():
     dropped = build_piece(rectangle(60 * IN, 20 * IN), 1.5 * IN, {"front"}, drop=DropEdge("front", 4 * IN, 2 * IN))
     assert [row.count for row in build_form(dropped).rows if row.name == "filler board"] == [1]
+
+
+def test_the_small_sizes_of_a_form_are_those_of_the_trade():
+    # common practice, no source: 1/8 in sheet bends, a screw every 8 in, a knock-out 1/16 in wider at its top, two a corner
+    inch = 0.0254
+    assert pytest.approx((inch / 8, 8 * inch, inch / 16)) == (form.STRIP_M, form.SCREW_SPACING_M, form.TAPER_M)
+    assert form.CORNER_SCREWS == 2
+
+
+@pytest.mark.parametrize(
+    ("length_in", "width_in", "count"),
+    [
+        # by hand: front and back are as long as the piece, right and left 2 x 3/4 in longer than it is wide; a screw at both
+        # ends and none further apart than 8 in; two at each of four corners
+        (60.0, 15.0, 2 * (9 + 4) + 8),
+        (64.0, 15.0, 2 * (9 + 4) + 8),
+        (64.5, 15.0, 2 * (10 + 4) + 8),
+        (64.0, 22.5, 2 * (9 + 4) + 8),
+        (64.0, 22.6, 2 * (9 + 5) + 8),
+        (8.0, 4.0, 2 * (2 + 2) + 8),
+    ],
+)
+def test_screws_of_a_form_by_hand(length_in, width_in, count):
+    piece = build_piece(rectangle(length_in * 0.0254, width_in * 0.0254), 0.0381, True)
+    assert build_form(piece).screw_count == count
