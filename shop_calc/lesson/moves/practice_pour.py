@@ -1,5 +1,8 @@
 """Lesson 11: a practice pour on the page, its look back as tables and ribbons, one act moved by half an hour."""
 
+from collections import Counter
+from functools import cache
+from itertools import chain
 
 from shop_calc.lesson.moves.pour_moved import MOVABLE, mover, mover_words, moving_mark  # noqa: F401  found here too
 from shop_calc.lesson.moves.pour_shown import ribbon_of, shown_stages
@@ -9,6 +12,7 @@ from shop_calc.lesson.pictures.pour_ribbon import PourRibbon
 from shop_calc.lesson.said import Said
 from shop_calc.lesson.table import table
 from shop_calc.trade.rehearsal.account import account, now_words
+from shop_calc.trade.rehearsal.acts import act
 from shop_calc.trade.rehearsal.bench import begin
 from shop_calc.trade.rehearsal.consequences import CONSEQUENCES
 from shop_calc.trade.rehearsal.damage import damage_words
@@ -248,16 +252,15 @@ def ways_of_working(count=30, code="free"):
     ----------
     Computed; the days are drawn from codes.
     """
-    starts = [begin(f"{code} {number}") for number in range(count)]
+    mornings = {name: [] for name in POLICIES}
+    for number in range(count):
+        start, do = begin(f"{code} {number}"), cache(act)  # four of the ways begin alike
+        for name, policy in POLICIES.items():
+            mornings[name].append({item.key for item in work_through(start, policy, do).kept})
     rows = []
-    for name, policy in POLICIES.items():
-        shows = {}
-        clean = 0
-        for start in starts:
-            keys = {item.key for item in work_through(start, policy).kept}
-            clean += not keys
-            for key in keys:
-                shows[key] = shows.get(key, 0) + 1
+    for name, keys in mornings.items():
+        shows = Counter(chain.from_iterable(keys))
+        clean = keys.count(set())
         most = sorted(shows.items(), key=lambda row: (-row[1], row[0]))[:2]
         words = "; ".join(f"{CONSEQUENCES[key].title.lower()} on {many}" for key, many in most)
         rows.append((name, f"{clean} of {count}", words or "nothing"))

@@ -272,7 +272,7 @@ POLICIES = {
 }
 
 
-def work_through(state, policy):
+def work_through(state, policy, do=act):
     """Work a pour through to the morning in one way.
 
     Parameters
@@ -281,6 +281,8 @@ def work_through(state, policy):
         Where it begins [as its fields].
     policy : callable
         One of POLICIES, or any function from a State to the next act [-].
+    do : callable, optional
+        `act`, or one that remembers: ways that begin alike then share what they do alike [-].
 
     Returns
     -------
@@ -300,5 +302,5 @@ def work_through(state, policy):
     for _ in range(_LONGEST):
         if state.over:
             return state
-        state = act(state, policy(state))
-    return act(state, "leave")
+        state = do(state, policy(state))
+    return do(state, "leave")
