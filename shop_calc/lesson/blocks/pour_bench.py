@@ -7,6 +7,7 @@ import ipywidgets as w
 from shop_calc.lesson.moves.practice_pour import account_of, bench_view, half_hours, hidden_day, pour_ribbon
 from shop_calc.lesson.page import img_tag, lines_html
 from shop_calc.lesson.pictures.at_the_bench import AtTheBench
+from shop_calc.lesson.pictures.base import STILL_DPI, Still, png_bytes
 from shop_calc.lesson.said import Said
 from shop_calc.trade.rehearsal.account import briefing, diary_lines, now_words
 from shop_calc.trade.rehearsal.acts import act
@@ -60,6 +61,7 @@ class PourBench(w.VBox):
         self.state, self.title = self.start, title
         self.picture, self._drawn = AtTheBench(), (None, None)
         self._words, self._shown, self._after = w.HTML(), w.HTML(), w.HTML()
+        self._look = {"layout": w.Layout(), "style": w.ButtonStyle()}  # one of each for all buttons: the page is there sooner
         self.buttons = {word: self._button(word, each.title) for word, each in ACTS.items()}
         head = w.HTML(f'{_CSS}<div style="font-size:15px;font-weight:600">{html.escape(title)}</div>')
         told = w.HTML(lines_html(briefing(self.start.pour), _PLAIN, _PLAIN))
@@ -73,7 +75,7 @@ class PourBench(w.VBox):
         self._draw()
 
     def _button(self, word, title):
-        button = w.Button(description=title, tooltip=word)
+        button = w.Button(description=title, tooltip=word, **self._look)
         button.on_click(lambda _: self.do(word))
         return button
 
@@ -121,7 +123,8 @@ class PourBench(w.VBox):
 
     def ribbon(self, caption="The true windows, the plan thin above them, what was seen and done."):
         """The truth laid over what was seen and done, as a picture for the page."""
-        return self._ribbon().still(caption)
+        picture, png = self._ribbon()
+        return Still(png, picture.alt, caption)
 
     def half_hours(self):
         """Every decision beside what half an hour earlier and later would have done."""
@@ -150,18 +153,19 @@ class PourBench(w.VBox):
             button.disabled = self.state.over and ACTS[word].kind != "look"
 
     def _ribbon(self):
-        """The ribbon of the pour as it stands, drawn once."""
+        """The ribbon of the pour as it stands, and its PNG; drawn once, for the morning and for the page."""
         if self._drawn[0] is not self.state:
-            self._drawn = self.state, pour_ribbon(self.state, self.title)
+            ribbon = pour_ribbon(self.state, self.title)
+            self._drawn = self.state, (ribbon, png_bytes(ribbon.figure, STILL_DPI))
         return self._drawn[1]
 
     def _morning(self):
-        ribbon = self._ribbon()
+        ribbon, png = self._ribbon()
         size = tuple(round(side * 100) for side in ribbon.figure.get_size_inches())
         page = half_hours(self.state)._repr_mimebundle_()["text/html"]
         return (
             f'<div role="status">{lines_html(account_of(self.state).text, _LARGE, _PLAIN)}</div>'
-            f"{img_tag(ribbon.png(), ribbon.alt, size)}{page}"
+            f"{img_tag(png, ribbon.alt, size)}{page}"
         )
 
     def plain(self):
