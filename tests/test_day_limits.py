@@ -146,3 +146,11 @@ def test_a_step_has_the_air_of_its_middle():
     room = Room((0.0, 0.505), (10.0, 30.0), (0.5, 0.5), (0.0, 0.0))
     air_c, _, _ = room_steps(room, 0.0, 3600.0, 2)
     assert air_c.tolist() == [10.0, 30.0]  # half past, the first row still holds
+
+
+@pytest.mark.parametrize("air_c", [10.0, 15.0, 24.0])
+def test_a_base_that_is_placed_all_day_is_too_stiff_as_soon_as_it_is_done(air_c):
+    # the last load is in the form after 15 h 20 min, far past any print: the last good moment for the face is that one
+    room = steady_room(air_c, 0.5, 0.0)
+    day = DayInputs(datetime(2026, 5, 4, 8), room, air_c, 0.0381, 0.03175, 0.58, base_loads_h=(0.0, 15.0), face_load_h=15.0)
+    assert sample_day(day).deadline_h["face"] == pytest.approx(np.full(500, 15.0 + 20.0 / 60.0), abs=1e-9)

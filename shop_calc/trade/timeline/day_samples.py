@@ -302,5 +302,6 @@ def stage_hours(inputs, days, clock):
 
     gap_age_h = age_at_h(clock, base_done_h - base_start_h) + defaults.get("layer_gap").value / 60.0
     no_print_h = np.maximum(reach("layer_gap_pr")[0, 0], base_done_h)
-    deadline_h = {"face": np.minimum(time_at_age_h(clock, gap_age_h)[0] + base_start_h, no_print_h)}
+    # fmin: where the pause ends after the clock does, the base is too stiff before that
+    deadline_h = {"face": np.fmin(time_at_age_h(clock, gap_age_h)[0] + base_start_h, no_print_h)}
     return DaySamples(inputs, days, open_h, close_h, early_h, deadline_h, clock)
