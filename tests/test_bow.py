@@ -1,36 +1,23 @@
 """Shrinkage and curl: two codes side by side, bows against hand sums and beams, and what is said about them."""
 
-import copy
-import tomllib
 
 import numpy as np
 import pytest
-from demo_plans import NAMES, demo_plan
+from demo_plans import NAMES, bench, demo_plan
 from structuralcodes.codes import ec2_2004
 from working_eval import check_working
 
 from shop_calc import defaults
 from shop_calc.trade.after import curling
 from shop_calc.trade.after.bow import base_recipe, bow_level, plan_bow
-from shop_calc.trade.jobs.job import check_job, demo_job
-from shop_calc.trade.plan import make_plan
 from shop_calc.trade.shape.layers import rectangle_layers
 
 IN, FT = 0.0254, 0.3048
-BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
 
 
 @pytest.fixture(params=NAMES)
 def plan(request):
     return demo_plan(request.param)
-
-
-def bench(**places):
-    entries = copy.deepcopy(BENCH)
-    for way, value in places.items():
-        section, name = way.split("__")
-        entries.setdefault(section, {})[name] = value
-    return make_plan(check_job(entries))
 
 
 def test_the_base_shrinks_as_a_reference_package_says():

@@ -1,17 +1,16 @@
 """Polishing and sealing: grits, depth and fibre, ages, moisture, amounts, and the caution at every step."""
 
 import copy
-import tomllib
 from itertools import pairwise
 
 import pytest
-from demo_plans import NAMES, demo_plan, demo_plans
+from demo_plans import BENCH, NAMES, bench, demo_plan, demo_plans
 from working_eval import check_working
 
 from shop_calc import defaults
 from shop_calc.trade.after import finish_words, polish_seal
 from shop_calc.trade.after.finish import FinishChoice, faced_area_m2
-from shop_calc.trade.jobs.job import check_job, demo_job
+from shop_calc.trade.jobs.job import check_job
 from shop_calc.trade.jobs.job_fields import SEALERS as SEALER_ENTRIES
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.report import report
@@ -20,20 +19,11 @@ from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
 
 IN, FT, GAL = 0.0254, 0.3048, 231 * 0.0254**3
 PSI = 6894.757293168361
-BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
 
 
 @pytest.fixture(params=NAMES)
 def plan(request):
     return demo_plan(request.param)
-
-
-def bench(**places):
-    entries = copy.deepcopy(BENCH)
-    for way, value in places.items():
-        section, name = way.split("__")
-        entries.setdefault(section, {})[name] = value
-    return make_plan(check_job(entries))
 
 
 @pytest.mark.parametrize(("first", "last", "count"), [(50, 3000, 7), (200, 800, 3), (400, 400, 1), (60, 1500, 6)])

@@ -1,13 +1,11 @@
 """Polish, seal, cost and bow at their limits: a face ground through, a dry piece, packs, bands of shrinkage."""
 
-import copy
 import math
-import tomllib
 from types import SimpleNamespace
 
 import numpy as np
 import pytest
-from demo_plans import NAMES, demo_plan
+from demo_plans import NAMES, bench, demo_plan
 from structuralcodes.codes import ec2_2004
 
 from shop_calc import defaults
@@ -17,26 +15,15 @@ from shop_calc.trade.after.bow import _band, base_recipe, bow_bands, plan_bow
 from shop_calc.trade.after.bow_advice import bow_advice
 from shop_calc.trade.after.cost import cost_line, plan_cost
 from shop_calc.trade.after.finish_advice import finish_advice
-from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.jobs.price_entries import Price
-from shop_calc.trade.plan import make_plan
 from shop_calc.trade.shape.layers import rectangle_layers
 
 PSI = 6894.757293168361
-BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
 
 
 @pytest.fixture(params=NAMES)
 def plan(request):
     return demo_plan(request.param)
-
-
-def bench(**places):
-    entries = copy.deepcopy(BENCH)
-    for way, value in places.items():
-        section, name = way.split("__")
-        entries.setdefault(section, {})[name] = value
-    return make_plan(check_job(entries))
 
 
 # ---- polish and seal

@@ -8,7 +8,7 @@ from datetime import timedelta
 
 import numpy as np
 import pytest
-from demo_plans import NAMES, demo_plan, demo_plans
+from demo_plans import BENCH, NAMES, bench, demo_plan, demo_plans
 from scipy.integrate import quad, solve_ivp
 from working_eval import check_working
 
@@ -32,25 +32,11 @@ from shop_calc.trade.timeline.room import Room, steady_room
 
 PSI, LB, IN, FT = 6894.757293168361, 0.45359237, 0.0254, 0.3048
 LB_FT3 = LB / FT**3
-BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
 
 
 @pytest.fixture(params=NAMES)
 def plan(request):
     return demo_plan(request.param)
-
-
-def bench(**places):
-    """The bench planned with some entries changed: place__span="40 in" changes [place] span."""
-    entries = copy.deepcopy(BENCH)
-    for way, value in places.items():
-        section, name = way.split("__")
-        if section == "room":
-            for row in entries["room"]:
-                row[name] = value
-        else:
-            entries.setdefault(section, {})[name] = value
-    return make_plan(check_job(entries))
 
 
 def strip(length_in, width_in, thickness_in, **more):

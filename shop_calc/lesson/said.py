@@ -18,9 +18,10 @@ def _hanging(line, working):
     text = line.lstrip(" ")
     opens = _STEP.match(text) or re.match(r"[a-z]  |Answer", text)
     gap = "margin-top:0.4em" if working and opens else ""
-    page = escaped(text) or "\u00a0"
+    whole = text
     if text.startswith("with "):  # a symbol, its value and the other unit stay together
-        page = ", ".join(amount.replace(" ", "\u00a0") for amount in page.split(", "))
+        whole = ", ".join(amount.replace(" ", "\u00a0") for amount in text.split(", "))
+    page = escaped(whole) or "\u00a0"
     if text == line and not _HANGS.match(text):
         return f'<div style="{gap}">{page}</div>'
     left = 0.4 * (len(line) - len(text)) + 1.2

@@ -9,7 +9,7 @@ from shop_calc.lesson.blocks.look import ARROW
 from shop_calc.lesson.page import lines_html
 from shop_calc.lesson.progress import work_folder
 from shop_calc.lesson.said import Said
-from shop_calc.trade.logbook.log_fields import Event
+from shop_calc.trade.logbook.log_fields import NUMBERS, Event
 from shop_calc.trade.logbook.shop_log import append_events, read_log
 
 FILE = "shop_log.csv"
@@ -126,10 +126,20 @@ def event_of(happened, pour="", recipe="", date="", time="", number="", note="",
     elif number.strip():
         raise ValueError(f"reading: {number!r} given; with {happened!r} there is nothing to read, put it into the note")
     if thick.strip():
-        values["thickness_m"] = float(units.parse(thick, "length", entry="thickness"))
+        values["thickness_m"] = _thickness_m(thick)
     layer = "" if happened in ("water in", "the room", "something done") else "face"
     event = _EVENTS.get(happened, "check")
     return Event(pour.strip(), when, event, layer, recipe.strip(), note=note.strip(), **values)
+
+
+def _thickness_m(text):
+    """Read the thickness as typed, and say in the same words what is too thin or too thick for the log."""
+    value = float(units.parse(text, "length", entry="thickness"))
+    _, low, high, factor, _ = NUMBERS["thickness_mm"]
+    if not low * factor <= value <= high * factor:
+        least, most = (units.show(end * factor, "length") for end in (low, high))
+        raise ValueError(f"thickness: {text!r} given; it must be from {least} to {most}")
+    return value
 
 
 class LogForm(w.VBox):

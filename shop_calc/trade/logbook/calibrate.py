@@ -208,7 +208,8 @@ def fitted_bands(log, recipe, layer="face", *, thickness_m=None):
     ----------
     As `calibrate`.
     """
-    return _fit(log, recipe, layer, thickness_m)[5]
+    *_, bands, _ = _fit(log, recipe, layer, thickness_m)
+    return bands
 
 
 def _fit(log, recipe, layer, thickness_m):
