@@ -164,7 +164,7 @@ def test_the_form_writes_only_into_the_work_folder_and_what_it_wrote_is_a_log(wo
         ("water in", {"time": "08:00", "number": "54 F", "recipe": ""}, "recipe: nothing given"),
         ("stop: there", {"time": "11:00", "number": "3"}, "nothing to read"),
         ("water in", {"time": "08:00", "number": "54 F", "thick": "thick"}, "thickness: 'thick' given"),
-        ("water in", {"time": "08:00", "number": "54 F", "thick": "0.1 in"}, "thickness: '0.1 in' given; it must be from 3/16\" (5 mm)"),
+        ("water in", {"time": "08:00", "number": "54 F", "thick": "0.1 in"}, "thickness: '0.1 in' given; it must be from 3/16"),
     ],
 )
 def test_a_row_that_cannot_be_is_not_kept_and_said_so(work_folder, what, fields, words):
