@@ -8,6 +8,7 @@ import pytest
 from made_logs import Mortar, clocks, pour_rows
 
 from shop_calc import defaults
+from shop_calc.science import slab_heat
 from shop_calc.trade.logbook.calibrate import calibrate, fitted_bands
 from shop_calc.trade.logbook.log_ages import pour_facts
 from shop_calc.trade.logbook.shop_log import Event, append_events, gather_pours, read_log
@@ -33,6 +34,18 @@ def test_a_thin_piece_has_cooled_further_than_a_thick_one_at_the_same_hour():
     assert thin < thick - 2.0  # °C: 19 mm follows air of 8 °C three times as fast as 64 mm
     same, _ = pour_facts(cold_shop(written=False), "face", 0.0381)
     assert np.interp(2.0, same[0].time_h, same[0].temp_c) == np.interp(2.0, same[1].time_h, same[1].temp_c)
+
+
+def test_the_mortar_of_a_pour_is_as_warm_as_the_heat_balance_has_it_at_just_its_thickness():
+    facts, _ = pour_facts(cold_shop(written=True), "face", 0.0381)
+    for one, thick_m in zip(facts, THICK_M, strict=True):
+        slab = slab_heat.slab_history(
+            21.0, thick_m, 8.0, 0.6, 0.0, step_s=300.0, step_count=36, activation_energy_j_mol=36_000.0,
+            density_kg_m3=defaults.si("slab_density"), heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
+            h_bottom_w_m2_k=defaults.si("h_bottom"), h_radiation_w_m2_k=defaults.si("h_radiation"),
+        )  # fmt: skip
+        wanted = np.interp(1.0, slab.time_h, slab.temp_c)
+        assert np.interp(1.0, one.time_h, one.temp_c) == pytest.approx(wanted, abs=0.01)  # 2 % of the thickness are 0.1 °C
 
 
 def test_the_written_thickness_goes_before_the_one_that_is_handed_over():
