@@ -5,15 +5,16 @@ being dragged. Nothing here lays a figure out anew per draw: margins are fixed p
 """
 
 import html
-import io
 from contextlib import contextmanager
 from types import MappingProxyType
 
 import matplotlib
+import numpy as np
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
 from shop_calc.lesson.page import img_tag
+from shop_calc.lesson.pictures.png_file import packed
 
 # The eight colours of Okabe and Ito (Color Universal Design, 2008), told apart by colour-blind readers.
 BLACK, ORANGE, SKY, GREEN = "#000000", "#E69F00", "#56B4E9", "#009E73"
@@ -175,7 +176,7 @@ def png_bytes(figure, dpi=LIVE_DPI):
     Returns
     -------
     bytes
-        A PNG file. Light compression: the page is on the same machine, and the time goes into packing [-].
+        A PNG file [-].
 
     Examples
     --------
@@ -186,9 +187,15 @@ def png_bytes(figure, dpi=LIVE_DPI):
     ----------
     Common practice, no source.
     """
-    out = io.BytesIO()
-    figure.savefig(out, format="png", dpi=dpi, metadata={"Software": None}, pil_kwargs={"compress_level": 1})
-    return out.getvalue()
+    before = figure.dpi
+    try:
+        if dpi != before:
+            figure.dpi = dpi
+        figure.canvas.draw()
+        return packed(np.asarray(figure.canvas.buffer_rgba()))
+    finally:
+        if dpi != before:
+            figure.dpi = before
 
 
 class Still:
