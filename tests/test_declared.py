@@ -4,6 +4,7 @@ import ast
 import re
 import sys
 import tomllib
+from functools import cache
 from importlib.metadata import packages_distributions
 from pathlib import Path
 
@@ -27,6 +28,7 @@ def names(requirements):
 PLAIN, VIEW, TEST = names(PROJECT["dependencies"]), names(EXTRAS["view"]), names(EXTRAS["test"])
 
 
+@cache
 def imported(folder):
     """Third-party packages that the files below a folder import, by the name under which they are installed."""
     own = {"shop_calc"} | {path.stem for path in (ROOT / "tests").rglob("*.py")}

@@ -1,16 +1,14 @@
-"""Saving the shop sheet: whole or not at all, nothing overwritten unasked, two pages on both papers."""
+"""Saving the shop sheet: whole or not at all, nothing overwritten unasked."""
 
 import errno
 import os
 import shutil
-import subprocess
 from functools import cache
 
 import pytest
 
 from shop_calc.__main__ import main
 from shop_calc.lesson.sheet import save, save_sheet
-from shop_calc.lesson.sheet.printing import find_browser
 from shop_calc.lesson.sheet.save import write_whole
 from shop_calc.trade.jobs.job import demo_job, demo_jobs, read_job
 from shop_calc.trade.plan import make_plan
@@ -131,22 +129,3 @@ def test_the_command_writes_refuses_and_replaces(tmp_path, capsys):
     assert "--replace writes over it" in capsys.readouterr().err
     assert main(["sheet", job, file, "--replace", "--paper", "a4"]) == 0
     assert main(["sheet", "no_such_job.toml", file, "--replace"]) == 2
-
-
-@pytest.fixture(scope="session")
-def printer():
-    browser = find_browser()
-    if browser is None or shutil.which("pdfinfo") is None:
-        pytest.skip("no Chromium or no pdfinfo on this machine: `apt-get install chromium poppler-utils`")
-    return browser
-
-
-@pytest.mark.parametrize("paper", ["letter", "a4"])
-@pytest.mark.parametrize("name", sorted(demo_jobs()))
-def test_it_is_two_pages_on_both_papers(printer, tmp_path, name, paper):
-    file = save_sheet(planned(name), tmp_path / f"{name}.pdf", paper=paper)
-    said = subprocess.run(["pdfinfo", file], capture_output=True, text=True, check=True).stdout
-    told = dict(line.split(":", 1) for line in said.splitlines())
-    assert int(told["Pages"]) == 2
-    assert {"letter": "612 x 792", "a4": "595"}[paper].split(" ")[0] in told["Page size"].replace("594.96", "595")
-    assert left_in(tmp_path) == [f"{name}.pdf"]
