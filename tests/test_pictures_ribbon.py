@@ -6,6 +6,8 @@ import pytest
 from picture_checks import said
 
 from shop_calc.lesson.pictures import demo
+from shop_calc.lesson.pictures.base import PAPER
+from shop_calc.lesson.pictures.predicted_seen import PredictedSeen, SeenRow
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay, reach_h, ribbon_of_the_day
 from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt
 from shop_calc.lesson.pictures.scales import clock, clock_ticks
@@ -100,3 +102,15 @@ def test_one_shot_figures_say_what_their_pictures_say():
     args = (demo.STAGES, START, (0.0,), demo.ROOM)
     assert ribbon_of_the_day_alt(*args) == RibbonOfTheDay(*args).alt
     assert ribbon_of_the_day(*args).get_size_inches()[0] == 9.0
+
+
+@pytest.mark.parametrize("to_h", [5.98, 6.05, 6.5, 7.0])
+def test_every_line_of_the_grid_has_its_hour_under_it(to_h):
+    seen = [SeenRow("first steel", (2.4, 3.0, 3.9))]
+    for picture in (
+        RibbonOfTheDay(demo.STAGES, START, between_h=(-0.95, to_h)),
+        PredictedSeen(seen, (-0.95, to_h), "", START),
+        PredictedSeen(seen, (0.05, to_h)),
+    ):
+        lines = [line.get_xdata()[0] for line in picture.axes.lines if line.get_color() == PAPER and len(line.get_xdata())]
+        assert lines == list(picture.axes.get_xticks()) and all(t.get_text() for t in picture.axes.get_xticklabels())

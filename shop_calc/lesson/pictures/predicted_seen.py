@@ -7,7 +7,7 @@ from matplotlib.patches import Rectangle
 
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, sentence, shorten, width_in
-from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_ticks, stamp_ticks
+from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, stamp_ticks
 
 WIDTH_IN, LANE_IN, APART_IN = 9.0, 0.46, 0.12
 CHART_IN, EDGE_IN, TOP_IN, BELOW_IN = 2.45, 0.2, 0.5, 0.86
@@ -95,8 +95,7 @@ class PredictedSeen(Picture):
     def _ticks(self, axes):
         low, high = self.between_h
         if self.water_in is not None:
-            clock_axis(axes, self.water_in, low, high, most=9)
-            return clock_ticks(self.water_in, low, high, 9)[0]
+            return clock_axis(axes, self.water_in, low, high, most=9)
         places = [float(hour) for hour in range(int(low) + 1, int(high) + 1) if low < hour < high]
         axes.set_xticks(places, [f"{hour:.0f} h" for hour in places])
         axes.tick_params(axis="x", length=0, pad=5, labelsize=PLAIN)

@@ -10,7 +10,7 @@ from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, short
 from shop_calc.lesson.pictures.ribbon_key import BAND_SHARE, BAR_SHARE, DARK_LANE, TINTS, draw_key, draw_second_key
 from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt as _alt
 from shop_calc.lesson.pictures.ribbon_words import room_words, water_words
-from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, clock_ticks, day_name, moment, span_of
+from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, day_name, moment, span_of
 
 WIDTH_IN, LANE_IN, THIN_IN, LINE_IN, APART_IN = 9.0, 0.34, 0.27, 0.185, 0.11
 TIME_IN, NAME_IN, CHART_IN, EDGE_IN = 0.14, 1.42, 3.34, 0.14  # where the columns start; margin on the right
@@ -89,7 +89,7 @@ class RibbonOfTheDay(Picture):
         wide = WIDTH_IN - CHART_IN - EDGE_IN
         axes.set_position([CHART_IN / WIDTH_IN, BELOW_IN / height, wide / WIDTH_IN, body / height])
         axes.set_ylim(0, body)
-        clock_axis(axes, self.water_in, self.from_h, self.to_h, most=9)
+        hours = clock_axis(axes, self.water_in, self.from_h, self.to_h, most=9)
         axes.set_yticks([])
         axes.grid(False)
         axes.spines[["left", "bottom"]].set_visible(False)
@@ -103,7 +103,7 @@ class RibbonOfTheDay(Picture):
             self._lane(axes, middle, LANE_IN)
         for middle in thin:
             self._lane(axes, middle, THIN_IN - 0.04)
-        for place_h in clock_ticks(self.water_in, self.from_h, self.to_h, 9)[0]:
+        for place_h in hours:
             axes.axvline(place_h, 0, 1, color=PAPER, lw=1.6, zorder=1.5)
         when = day_name(moment(self.water_in, 0.0))
         title = shorten(self.title or "The day", 8.6 - width_in(when, NAME), TITLE, "bold")

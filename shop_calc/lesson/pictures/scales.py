@@ -122,6 +122,11 @@ def clock_axis(axes, water_in, from_h, to_h, most=11):
         Limits [h].
     most : int
         Most labels that fit [-].
+
+    Returns
+    -------
+    list of float
+        Where the labels stand: a line of a grid belongs there and nowhere else [h].
     """
     places, labels = clock_ticks(water_in, from_h, to_h, most)
     axes.set_xlim(from_h, to_h)
@@ -130,6 +135,7 @@ def clock_axis(axes, water_in, from_h, to_h, most=11):
     axes.set_xticks([at for at, _ in kept], [words for _, words in kept])
     axes.tick_params(axis="x", labelsize=PLAIN, length=4)
     stamp_ticks(axes.xaxis)
+    return [at for at, _ in kept]
 
 
 def stamp_ticks(axis):
