@@ -8,7 +8,8 @@ import pytest
 
 from shop_calc import defaults, units
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
-from shop_calc.trade.curing.cure import CHOICES, first_night, moist_cure_days, pick_cover
+from shop_calc.trade.curing.covers import CHOICES
+from shop_calc.trade.curing.cure import first_night, moist_cure_days, pick_cover
 from shop_calc.trade.timeline.day import DayInputs, plan_day
 from shop_calc.trade.timeline.drying import face_clock, face_drying, face_level, moving_air
 from shop_calc.trade.timeline.room import Room, steady_room

@@ -11,8 +11,9 @@ from structuralcodes.codes import ec2_2004
 from shop_calc import defaults
 from shop_calc.science.loads import GRAVITY_M_S2
 from shop_calc.trade.after import curling, polish_seal
-from shop_calc.trade.after.bow import _band, base_recipe, bow_bands, plan_bow
+from shop_calc.trade.after.bow import base_recipe, plan_bow
 from shop_calc.trade.after.bow_advice import bow_advice
+from shop_calc.trade.after.bow_bands import _band, bow_bands
 from shop_calc.trade.after.cost import cost_line, plan_cost
 from shop_calc.trade.after.finish_advice import finish_advice
 from shop_calc.trade.jobs.price_entries import Price

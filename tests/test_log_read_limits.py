@@ -3,7 +3,7 @@
 import pytest
 from log_rows import HEAD, ROW
 
-from shop_calc.trade.logbook.log_fields import read_cue, read_number
+from shop_calc.trade.logbook.log_cells import read_cue, read_number
 from shop_calc.trade.logbook.log_plan import _some
 from shop_calc.trade.logbook.log_read import JOINED_LINES, LONGEST_POUR_H, parse_log
 from shop_calc.trade.logbook.log_trust import trust_words

@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from log_rows import CHECK, HEAD, ROW, START, WATER, WHOLE, same
 
-from shop_calc.trade.logbook.log_fields import COLUMNS, LONGEST_TEXT, keep_as_text, read_as_text
+from shop_calc.trade.logbook.log_cells import LONGEST_TEXT, keep_as_text, read_as_text
+from shop_calc.trade.logbook.log_fields import COLUMNS
 from shop_calc.trade.logbook.log_read import parse_log
 from shop_calc.trade.logbook.shop_log import Event, append_events, gather_pours, pour_looks, read_log
 

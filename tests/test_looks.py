@@ -21,8 +21,9 @@ from shop_calc.trade.timeline.look import Look, look_h, look_words
 from shop_calc.trade.timeline.look_fit import gather
 from shop_calc.trade.timeline.look_likelihood import log_between, log_readings
 from shop_calc.trade.timeline.look_weights import weigh_days
-from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, ruler, seen, thumb_print
+from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, seen, thumb_print
 from shop_calc.trade.timeline.room import steady_room
+from shop_calc.trade.timeline.ruler import ruler
 from shop_calc.trade.timeline.weighted_days import quantile
 
 PSI = 6894.757293168361

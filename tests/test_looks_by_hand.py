@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 
 from shop_calc.trade.timeline.day import DayInputs, plan_day
-from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, ruler, seen
+from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, seen
 from shop_calc.trade.timeline.room import steady_room
+from shop_calc.trade.timeline.ruler import ruler
 
 PSI = 6894.757293168361
 DAY = plan_day(DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58))

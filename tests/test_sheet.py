@@ -17,7 +17,7 @@ from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.jobs.job import check_job, demo_jobs, read_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.timeline.hands import person_hours
-from shop_calc.trade.timeline.looks import ruler
+from shop_calc.trade.timeline.ruler import ruler
 from shop_calc.trade.timeline.wind_limit import wind_at_rate_m_s, wind_lines
 from shop_calc.units import parse, show
 

@@ -16,8 +16,9 @@ from made_logs import Mortar, made_log
 from shop_calc.trade.logbook.calibrate import calibrate
 from shop_calc.trade.logbook.shop_log import Event, append_events, gather_pours, read_log
 from shop_calc.trade.timeline.day import DayInputs, plan_day
-from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, ruler, seen
+from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, seen
 from shop_calc.trade.timeline.room import steady_room
+from shop_calc.trade.timeline.ruler import ruler
 
 START = datetime(2026, 5, 4, 8)
 DAY = plan_day(DayInputs(START, steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58))

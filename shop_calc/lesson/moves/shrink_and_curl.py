@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from shop_calc import defaults
 from shop_calc.lesson.pictures.bow_shape import BowedTop, BowShape, BowState
-from shop_calc.trade.after.bow import bow_bands, bow_level
+from shop_calc.trade.after.bow import bow_level
+from shop_calc.trade.after.bow_bands import bow_bands
 from shop_calc.units import show
 
 LONGEST_M = 2.4384  # end of the slider: 96 in

@@ -6,7 +6,7 @@ from shop_calc import units
 from shop_calc.lesson.formula import evaluate, is_arithmetic, sized
 from shop_calc.lesson.question import Number, Question
 from shop_calc.lesson.slips import Slip
-from shop_calc.lesson.working_text import amount, step_text
+from shop_calc.lesson.working_text import lines_of
 
 SHOWS = 0.05  # judgement: a planted value nearer to the right one than this share of it cannot be found by eye
 HINTS = (
@@ -161,14 +161,14 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         return lines[places[int(plant_number)]]
 
     def sheet(plant_number, **given):
-        printed = [(given[number.name], _inside_unit(number), _text(number, given[number.name])) for number in numbers]
-        texts = (step_text(step, printed, unit) for step in plant(working(**given), *plants[int(plant_number)]))
+        right = working(**given)
+        texts = lines_of(plant(right, *plants[int(plant_number)]), _printed(numbers, given), unit, right)
         return tuple(text.replace("\n   ", "\n       ") for text in texts)
 
     def reason(plant_number, **given):
         slip = plants[int(plant_number)][1]
-        right = working(**given)[places[int(plant_number)]]
-        return f"What happened there: {slip.name}. {slip.hint} It should be {amount(right.value, right.unit, unit)}."
+        right = lines_of(working(**given), _printed(numbers, given), unit)[places[int(plant_number)]]
+        return f"What happened there: {slip.name}. {slip.hint} It should be {right.rsplit(' = ', 1)[1]}."
 
     def right_lines(plant_number, **given):
         return working(**given)
@@ -188,6 +188,11 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         fixed=True,
         reason=reason,
     )
+
+
+def _printed(numbers, given):
+    """The numbers of a sheet, as `lines_of` takes them."""
+    return [(given[each.name], _inside_unit(each), _text(each, given[each.name]), each.unit) for each in numbers]
 
 
 def _inside_unit(number):

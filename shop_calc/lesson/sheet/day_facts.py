@@ -10,7 +10,7 @@ from shop_calc.lesson.sheet.printed import both, clock, span
 from shop_calc.lesson.sheet.words import HANDS, IF_THEN
 from shop_calc.trade.timeline.drying import moving_air
 from shop_calc.trade.timeline.hands import person_hours
-from shop_calc.trade.timeline.looks import ruler
+from shop_calc.trade.timeline.ruler import ruler
 from shop_calc.trade.timeline.weighted_days import quantile
 from shop_calc.trade.timeline.wind_limit import wind_lines
 from shop_calc.units import show

@@ -9,6 +9,7 @@ from shop_calc import defaults, units
 from shop_calc.science import evaporation, slab_heat
 from shop_calc.science.layer_water import water_share_lost
 from shop_calc.trade.advice import Advice
+from shop_calc.trade.curing.covers import CHOICES, COVERS, CureChoice
 from shop_calc.trade.curing.cure_rules import moist_cure_days, pick_cover
 from shop_calc.trade.timeline.drying import moving_air
 from shop_calc.trade.timeline.room import room_steps
@@ -24,90 +25,6 @@ _OPEN, _WET, _CLOSED = range(3)
 _COLUMN = {"open": _OPEN, "mist": _WET}  # every other cover keeps the air out
 _ALWAYS_WET_KG_M2 = 1e3
 COLDEST_CURING_WATER_C = 5.0  # judgement: on a cold slab the rule would allow ice
-
-_WORDS = {
-    # key: title, what it does to the surface, work, what it means for a sealer
-    "open": (
-        "Leave it open",
-        "no cover touches it: the most even colour; published curing practice objects, because an open surface "
-        "gains less strength and can dust",
-        "none",
-        "dries towards sealing at once",
-    ),
-    "fabric": (
-        "Damp fabric flat, plastic over it",
-        "even while every inch touches; a dry or lifted spot shows",
-        "wet it, lay it without a wrinkle, plastic over, weigh the edges down",
-        "the sealer waits until it has dried again",
-    ),
-    "plastic": (
-        "Bare plastic on the face",
-        "puddles, blotches and wrinkle marks on an exposed trowelled face",
-        "little",
-        "blotches show through clear sealers",
-    ),
-    "tent": (
-        "Plastic held off the face",
-        "drops from the inside mark it where they fall; a draught dries it",
-        "battens or a frame, edges closed",
-        "the sealer waits until it has dried again",
-    ),
-    "mist": (
-        "Misting",
-        "even only while it never dries in between: crazing if it does",
-        "every quarter hour until bedtime, and then another cover",
-        "the sealer waits until it has dried again",
-    ),
-    "membrane": (
-        "Curing compound",
-        "even if sprayed evenly; colour can change",
-        "spray once when the sheen has gone",
-        "most sealers do not bond until it is ground off",
-    ),
-}
-
-
-@dataclass(frozen=True)
-class CureChoice:
-    """One way to get through the night.
-
-    Parameters
-    ----------
-    key, title : str
-        Short name and name [-].
-    water_lost_kg_m2 : float
-        Water lost by the morning, falling once the surface dries [kg/m2].
-    bound_kg_m2 : float
-        What it cannot exceed: a surface wet all night, or all water of the piece [kg/m2].
-    lost_share : float
-        That loss over the water of the face [-].
-    surface, work, sealing : str
-        What it does to the surface, what it costs in work, what it means for a sealer [-].
-    morning_age_h : float
-        Equivalent age at 21 °C in the morning [h].
-    morning_temp_c : float
-        Temperature of the piece in the morning [°C].
-
-    Examples
-    --------
-    >>> CureChoice("open", "Leave it open", 0.4, 1.1, 0.3, "", "none", "", 12.0, 18.0).work
-    'none'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-
-    key: str
-    title: str
-    water_lost_kg_m2: float
-    bound_kg_m2: float
-    lost_share: float
-    surface: str
-    work: str
-    sealing: str
-    morning_age_h: float
-    morning_temp_c: float
 
 
 @dataclass(frozen=True)
@@ -185,9 +102,6 @@ class Cure:
         return self.choice(self.pick)
 
 
-CHOICES = tuple(_WORDS)
-
-
 def first_night(
     day, clock, face_thickness_m, face_water_kg_m3, piece_water_kg_m2, *, polymer_share=0.0, silica_fume=False,
     moist_days=7,
@@ -256,7 +170,7 @@ def first_night(
             start_age_h + float(night.equivalent_age_h[-1, _COLUMN.get(key, _CLOSED)]),
             float(night.temp_c[-1, _COLUMN.get(key, _CLOSED)]),
         )
-        for key, (title, surface, work, sealing) in _WORDS.items()
+        for key, (title, surface, work, sealing) in COVERS.items()
     )  # fmt: skip
     mean, peak = float(demand.mean()), float(demand.max())
     coldest, hottest, driest = float(air_c.min()), float(air_c.max()), float(rh_fraction.min())

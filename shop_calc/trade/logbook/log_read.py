@@ -5,7 +5,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from shop_calc.trade.logbook import log_fields as cells
+from shop_calc.trade.logbook import log_cells as cells
 from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event, LogProblem
 from shop_calc.trade.problems import plain
 

@@ -9,7 +9,7 @@ from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
-from shop_calc.trade.logbook import log_fields as cells
+from shop_calc.trade.logbook import log_cells as cells
 from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event
 from shop_calc.trade.logbook.log_read import cells_between, column_names
 
