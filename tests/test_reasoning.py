@@ -95,13 +95,13 @@ SHEET = find_wrong_line(
 def test_the_sheet_without_a_code_by_hand():
     lines = shown(SHEET).splitlines()
     assert lines[0].startswith("A top 60 in by 15 in, 1.5 in thick, with 10 % more")
-    # 1.524 x 0.381 m is 0.5806 m2; twelve times that is 6.968 m2
+    # 60 x 15 in is 900 in2; twelve times that is 10800 in2
     assert lines[1:4] == [
         "  a  area m2: A = l × w",
-        "       with l = 60 in (1.524 m), w = 15 in (0.381 m)",
-        "       A = 1.524 × 0.381 = 6.968 m² (75 ft²)",
+        "       with l = 60 in, w = 15 in",
+        "       A = 60 × 15 = 10800 in² (6.97 m²)",
     ]
-    assert solution(SHEET) == "a" and "It should be 0.5806 m²" in str(worked(SHEET))
+    assert solution(SHEET) == "a" and "It should be 900 in² (0.581 m²)." in str(worked(SHEET))
 
 
 def test_codes_draw_other_numbers_and_another_line():
@@ -132,7 +132,7 @@ def test_numbers_with_which_nobody_would_see_the_slip_are_drawn_anew():
 
 def test_hints_show_the_right_lines_one_by_one_and_never_the_letter():
     texts = [str(hint(SHEET, n)) for n in range(1, 6)]
-    assert "0.5806 m²" in texts[2] and "6.968" not in "".join(texts)
+    assert "900 in²" in texts[2] and "10800" not in "".join(texts)
     assert not any(re.search(r"line [a-d]\b", text) for text in texts)
 
 

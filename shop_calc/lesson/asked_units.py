@@ -1,6 +1,7 @@
 """A working in the units of the shop: each line whose sum comes out in them as it does in SI."""
 
 from itertools import product
+from math import prod
 
 from shop_calc import units
 from shop_calc.lesson.formula import evaluate, is_arithmetic
@@ -8,13 +9,18 @@ from shop_calc.lesson.question import OTHER_UNITS
 
 # Units to try for an amount, the likeliest first. In pounds of force a pound weighs one.
 _SHOP = {
-    "-": ("-",), "m": ("in", "ft"), "m2": ("in2", "ft2"), "m3": ("in3", "ft3"), "kg": ("lb",), "kg/m3": ("lb/ft3",),
+    "-": ("-",), "fraction": ("fraction",), "m": ("in", "ft"), "m2": ("in2", "ft2"), "m3": ("in3", "ft3", "gal"),
+    "m2/m3": ("ft2/gal",), "1/m": ("1/in",), "N*m": ("lbf*in",), "kg": ("lb",), "kg/m3": ("lb/ft3",),
     "C": ("F",), "delta_K": ("delta_F",), "Pa": ("psi",), "N": ("lbf",), "m/s2": ("lbf/lb",), "m/s": ("mph",),
     "h": ("h", "min"), "kg/m2": ("lb/ft2",), "kg/m2/h": ("lb/ft2/h",), "kg/m2/h/Pa": ("lb/ft2/h/psi",),
+    "s/m": ("per mph",),
 }  # fmt: skip
 _METRIC = {"m", "mm", "cm", "m2", "m3", "L", "kg", "kg/m2", "kg/m3", "kg/m2/h", "C", "delta_C", "kPa", "MPa", "m/s"}
 _FACTORS = {
     "lbf/lb": 1.0 / 9.80665,
+    "lbf*in": float(units.convert(1.0, "N", "lbf") * units.convert(1.0, "m", "in")),
+    "1/in": 0.0254,
+    "per mph": float(units.convert(1.0, "mph", "m/s")),
     "lb/ft2/h/psi": float(units.convert(1.0, "kg/m2/h", "lb/ft2/h") / units.convert(1.0, "Pa", "psi")),
 }
 _MANY = 2000  # judgement: more ways than this to choose units are not tried
@@ -37,7 +43,7 @@ def turned(value, of, unit):
 
     Examples
     --------
-    >>> round(turned(1.3608, "kg", "lb"), 4), turned(9.80665, "m/s2", "lbf/lb"), turned(0.25, "-", "-")
+    >>> round(turned(1.36078, "kg", "lb"), 4), turned(9.80665, "m/s2", "lbf/lb"), turned(0.25, "-", "-")
     (3.0, 1.0, 0.25)
 
     References
@@ -90,16 +96,16 @@ def shop_units(steps, printed=(), asked=""):
 
     Returns
     -------
-    list of (list of str, str), or None
-        For each line the units of its inputs and of its result; None when the question is metric or a line does not
-        come out in shop units [-].
+    list of (tuple of str, tuple of str, str), or None
+        For each line the units in which its inputs came, those in which it takes them, and that of its result; None
+        when the question is metric or a line does not come out in shop units [-].
 
     Examples
     --------
     >>> from shop_calc.trade.working import Step
     >>> line = Step("v_m3", "V", "A * t", (("A", 0.6, "m2"), ("t", 0.0381, "m")), 0.02286, "m3", "derived", "geometry")
     >>> shop_units([line], [(0.0381, "m", "1.5 in", "in")], "ft3")
-    [(['in2', 'in'], 'in3')]
+    [(('', 'in'), ('in2', 'in'), 'in3')]
 
     References
     ----------
@@ -109,18 +115,16 @@ def shop_units(steps, printed=(), asked=""):
         return None
     carried, found = {}, []
     for step in steps:
-        if not is_arithmetic(step):
-            found.append(None)
-            continue
-        best = _best(step, [_wanted(each, printed, carried) for each in step.inputs], asked)
+        came = tuple(_came(each, printed, carried) for each in step.inputs)
+        best = _best(step, came, asked)
         if best is None:
             return None
         carried[step.symbol] = best[1]
-        found.append(best)
+        found.append((came, *best))
     return found
 
 
-def _wanted(each, printed, carried):
+def _came(each, printed, carried):
     """The unit in which an input stands already: as printed, or as the line above left it."""
     symbol, value, of = each
     if symbol in carried:
@@ -135,38 +139,34 @@ def _choices(of, *first):
     return tuple(dict.fromkeys([*(more if known else ()), *known]))
 
 
-def _best(step, wanted, asked):
+def _best(step, came, asked):
     """Units of one line: as few turned as can be, the result as asked if that may be."""
-    inputs = [_choices(of, here) for (_, _, of), here in zip(step.inputs, wanted, strict=True)]
-    results = _choices(step.unit, asked, *wanted)
-    ways = 1
-    for each in inputs:
-        ways *= len(each)
-    if not 0 < ways <= _MANY or not results:
+    inputs = [_choices(of, here) for (_, _, of), here in zip(step.inputs, came, strict=True)]
+    results = _choices(step.unit, asked, *came)
+    if not results or not 0 < prod(map(len, inputs)) <= _MANY:
         return None
+    if not is_arithmetic(step):
+        return tuple(each[0] for each in inputs), results[0]
     best = None
     for chosen in product(*inputs):
-        turns = sum(unit != here != "" for unit, here in zip(chosen, wanted, strict=True))
+        turns = sum(unit != here != "" for unit, here in zip(chosen, came, strict=True))
         for unit in results:
             cost = turns, unit != asked, sum(map(_late, chosen)), results.index(unit)
             if (best is None or cost < best[0]) and _comes_out(step, chosen, unit):
-                best = cost, (list(chosen), unit)
+                best = cost, (chosen, unit)
     return best and best[1]
 
 
 def _late(unit):
-    return unit in ("ft", "ft2", "ft3", "min")
+    return unit in ("ft", "ft2", "ft3", "gal", "min")
 
 
 def _comes_out(step, chosen, unit):
-    """Whether the sum in these units gives what it gives in SI, for its own numbers and for others."""
-    for shift in (0.0, 0.07):
-        given = [(name, value * (1.0 + shift) + shift * place, of) for place, (name, value, of) in enumerate(step.inputs, 1)]
-        there = [(name, turned(value, of, its), its) for (name, value, of), its in zip(given, chosen, strict=True)]
-        try:
-            right, got = turned(evaluate(step.formula, given), step.unit, unit), evaluate(step.formula, there)
-        except (ValueError, ArithmeticError, TypeError):
-            return False
-        if isinstance(got, complex) or abs(got - right) > 1e-9 * max(abs(got), abs(right), 1e-12):
-            return False
-    return True
+    """Whether the sum in these units gives what it gives in SI."""
+    there = {name: turned(value, of, its) for (name, value, of), its in zip(step.inputs, chosen, strict=True)}
+    try:
+        got = evaluate(step.formula, there)
+    except (ValueError, ArithmeticError):
+        return False
+    right = turned(evaluate(step.formula, step.inputs), step.unit, unit)
+    return not isinstance(got, complex) and abs(got - right) <= 1e-9 * max(abs(got), abs(right))

@@ -55,8 +55,8 @@ def step_text(step, printed=(), unit="", shop=None):
         printed [SI].
     unit : str
         Unit in which the question asks; amounts of its kind stand in it as well [-].
-    shop : (list of str, str), optional
-        Units of the shop for its inputs and for its result, in which its sum comes out; SI if not given [-].
+    shop : (tuple of str, tuple of str, str), optional
+        Units of the shop, as `shop_units` chose them for this line; SI if not given [-].
 
     Returns
     -------
@@ -97,18 +97,23 @@ def step_text(step, printed=(), unit="", shop=None):
     return "\n".join([*lines, f"   {start} = {amount(step.value, step.unit, asked(step.unit))}"])
 
 
-def _in_shop_units(step, printed, asked, chosen, unit):
+def _in_shop_units(step, printed, asked, came, chosen, unit):
     """The numbers of a line, and its sum, in units of the shop; what was turned stands in both units."""
     said, there = [], []
-    for (symbol, value, of), its in zip(step.inputs, chosen, strict=True):
+    for (symbol, value, of), first, its in zip(step.inputs, came, chosen, strict=True):
         there.append((symbol, turned(value, of, its), its))
-        here = f"{sized(there[-1][1])} {sign(its)}".strip()
-        text = next((t for given, si, t, _ in printed if given == value and (of == si != "-" or t.endswith("%"))), here)
+        here = _counted(value, of, its)
+        text = next((t for given, si, t, _ in printed if given == value and (of == si != "-" or t.endswith("%"))), "")
+        text = text or _counted(value, of, first or its)
         if not is_pi(symbol):
             said.append(f"{symbol.replace('rho', 'ρ')} = {text if text == here else f'{text} ({here})'}")
     lines = [f"   with {', '.join(said)}"] if said else []
     start = with_numbers(replace(step, inputs=tuple(there))) if said else step.symbol
     return [*lines, f"   {start} = {shop_amount(step.value, step.unit, unit, asked)}"]
+
+
+def _counted(value, of, unit):
+    return f"{sized(turned(value, of, unit))} {sign(unit)}".strip()
 
 
 def shop_amount(value, of, unit, asked=""):
@@ -137,12 +142,13 @@ def shop_amount(value, of, unit, asked=""):
     ----------
     Common practice, no source.
     """
-    here = f"{sized(turned(value, of, unit))} {sign(unit)}".strip()
-    if unit == of or not kind_of(of):
+    here = _counted(value, of, unit)
+    if not kind_of(of):
         return here
     if asked and asked != unit and kind_of(asked) == kind_of(of):
-        return f"{here} ({sized(turned(value, of, asked))} {sign(asked)})"
-    return f"{here} ({shown_value(value, of, 'si')})"
+        return f"{here} ({_counted(value, of, asked)})"
+    there = here if unit == of else shown_value(value, of, "si")
+    return here if here == there else f"{here} ({there})"
 
 
 def amount(value, of, asked=""):

@@ -109,11 +109,13 @@ def _pints_kg(sheet_kg):
 
 
 def _pint_steps(sheet_kg):
-    volume = _pints_m3(sheet_kg)
+    count, pint_m3 = float(convert(sheet_kg, "kg", "lb")), float(convert(1.0, "pt", "m3"))
+    pint_kg = pint_m3 * WATER_DENSITY_KG_M3
     return (
-        _step("jug_m3", "V", "by filling as many pints as there are pounds", (), volume, "m3", "what the jug held"),
-        _step("jug_kg", "m", "V*rho_w", (("V", volume, "m3"), _WATER), _pints_kg(sheet_kg), "kg", "what that weighs"),
-    )
+        _step("pint_kg", "p", "V*rho_w", (("V", pint_m3, "m3"), _WATER), pint_kg, "kg", "what a pint of water weighs"),
+        _step("jug_kg", "m", "n*p", (("n", count, "-"), ("p", pint_kg, "kg")), _pints_kg(sheet_kg), "kg",
+              "as many pints as there are pounds"),
+    )  # fmt: skip
 
 
 def _left_ratio(binder_kg, ratio, stone_kg, absorption_fraction):

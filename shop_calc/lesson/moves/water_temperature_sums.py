@@ -1,6 +1,6 @@
 """Sums of lesson 03: the answer of each question and its working, line by line, by the question's name."""
 
-from shop_calc.science.cooling import ice_for_kg, water_temperature_for_c
+from shop_calc.science.cooling import ICE_LATENT_HEAT_K, ice_for_kg, water_temperature_for_c
 from shop_calc.science.heat_balance import (
     SOLID_SPECIFIC_HEAT,
     WATER_SPECIFIC_HEAT_J_KG_K,
@@ -21,7 +21,8 @@ def _step(name, symbol, formula, inputs, value, unit, words, mark="memory", sour
 def _capacity(solid_kg, water_kg):
     capacity = water_equivalent_kg([solid_kg], [water_kg])
     inputs = (("S", solid_kg, "kg"), ("W", water_kg, "kg"))
-    return capacity, _step("capacity_kg", "C", "0.22*S + W", inputs, capacity, "kg", "the whole mix, counted as water")
+    words = "the whole mix, counted as water; S is powder and sand"
+    return capacity, _step("capacity_kg", "C", "0.22*S + W", inputs, capacity, "kg", words)
 
 
 def _mix(cement_kg, sand_kg, solids_c, water_kg, water_c):
@@ -81,13 +82,16 @@ def _ice_steps(solids_kg, solids_c, water_kg, water_c, wanted_c):
         ("S", solids_kg, "kg"), ("T_s", solids_c, "C"), ("W", water_kg, "kg"), ("T_w", water_c, "C"),
         ("C", capacity, "kg"),
     )  # fmt: skip
-    fall = (("T_0", without, "C"), ("T", wanted_c, "C"), ("C", capacity, "kg"), ("T_w", water_c, "C"))
+    fall = (
+        ("T_0", without, "C"), ("T", wanted_c, "C"), ("C", capacity, "kg"), ("L", ICE_LATENT_HEAT_K, "delta_K"),
+        ("T_w", water_c, "C"), ("T_f", 0.0, "C"),
+    )  # fmt: skip
     ice = _ice(solids_kg, solids_c, water_kg, water_c, wanted_c)
     return (
         first,
         _step("without_c", "T_0", "(0.22*S*T_s + W*T_w)/C", plain, without, "C", "the mix without ice"),
-        _step("ice_kg", "I", "(T_0 - T)*C/(80 + T_w)", fall, ice, "kg",
-              "each kilogram takes 80 °C of its own mass to melt, and one of tap water stays out"),
+        _step("ice_kg", "I", "(T_0 - T)*C/(L + T_w - T_f)", fall, ice, "kg",
+              "ice takes L to melt, and then lacks the degrees from freezing, T_f, up to the tap"),
     )  # fmt: skip
 
 

@@ -51,8 +51,10 @@ def _rate_steps(surface_pa, air_pa, rh_fraction, wind_m_s):
         Step("pull_pa", "p", "e_0 - r * e_a",
              (("e_0", surface_pa, "Pa"), ("r", rh_fraction, "-"), ("e_a", air_pa, "Pa")),
              pull, "Pa", "derived", "definition of relative humidity", "what the face presses more than the air"),
-        Step("coefficient_kg_m2_h_pa", "c", "0.315 * (0.253 + 0.060 * 3.6 * v) / 1000", (("v", wind_m_s, "m/s"),),
-             opens, "kg/m2/h/Pa", "memory", "from memory of Menzel 1954", "what the wind carries off for each pascal"),
+        Step("coefficient_kg_m2_h_pa", "c", "k * (0.253 + b * v)",
+             (("k", 0.315 / 1000, "kg/m2/h/Pa"), ("b", 0.060 * 3.6, "s/m"), ("v", wind_m_s, "m/s")),
+             opens, "kg/m2/h/Pa", "memory", "from memory of Menzel 1954",
+             "what the wind carries off (0.44 and 0.096 are k and b, rounded)"),
         Step("rate_kg_m2_h", "W", "p * c", (("p", pull, "Pa"), ("c", opens, "kg/m2/h/Pa")), pull * opens, "kg/m2/h",
              "memory", "from memory of Menzel 1954", "evaporation"),
     )  # fmt: skip
@@ -148,7 +150,7 @@ def _water_steps(surface_c):
     drop = defaults.si("curing_water_drop")
     return (
         Step("coldest_water_c", "T_w", "T_s - d", (("T_s", surface_c, "C"), ("d", drop, "delta_K")),
-             coldest_water_c(surface_c), "C", "read", "UFGS 03700", "coldest water"),
+             coldest_water_c(surface_c), "C", "read", "UFGS 03700", "coldest water (11 °C below the face, near 20 °F)"),
     )  # fmt: skip
 
 

@@ -36,7 +36,7 @@ def _rod_steps(mass_kg, diameter_m):
         Step("rod_area_m2", "A", "pi_ * d**2 / 4", (("pi_", pi, "-"), ("d", diameter_m, "m")), area, "m2", "derived",
              "geometry", "area of the flat end"),
         Step("force_n", "F", "m * g", (("m", mass_kg, "kg"), ("g", STANDARD_GRAVITY_M_S2, "m/s2")), force, "N",
-             "derived", "mechanics", "force on the scale"),
+             "derived", "mechanics", "force on the scale: a pound pushes with one pound of force (lbf)"),
         Step("resistance_pa", "PR", "F / A", (("F", force, "N"), ("A", area, "m2")),
              float(rod_resistance_pa(mass_kg, diameter_m)), "Pa", "derived", "ASTM C403/C403M: force over area",
              "penetration resistance"),

@@ -6,11 +6,11 @@ from shop_calc.lesson.reasoning.wrong_line import find_wrong_line
 from shop_calc.lesson.slips import (
     added_not_multiplied,
     by,
-    fahrenheit_for_celsius,
     inch_for_foot,
     left_out,
     percent_of_bag_not_cement,
     ratio_upside_down,
+    swapped,
     times,
 )
 from shop_calc.science.heat_balance import SOLID_SPECIFIC_HEAT
@@ -112,11 +112,11 @@ def warmth_steps(solids_kg, solids_c, water_kg, water_c, wanted_c):
     Returns
     -------
     tuple of Step
-        Solids as water, all as water, heat above 0 °C, temperature, how much too warm [SI].
+        Solids as water, all as water, temperature, how much too warm [SI].
 
     Examples
     --------
-    >>> round(warmth_steps(31.4, 21.1, 5.1, 15.0, 15.6)[3].value, 5)
+    >>> round(warmth_steps(31.4, 21.1, 5.1, 15.0, 15.6)[2].value, 5)
     18.50923
 
     References
@@ -125,16 +125,15 @@ def warmth_steps(solids_kg, solids_c, water_kg, water_c, wanted_c):
     """
     factor = SOLID_SPECIFIC_HEAT
     as_water = factor * solids_kg
-    heat, whole = as_water * solids_c + water_kg * water_c, as_water + water_kg
-    mix = heat / whole
+    whole = as_water + water_kg
+    mix = (as_water * solids_c + water_kg * water_c) / whole
     solids, water = (solids_c, "C"), (water_kg, "kg")
     return (
         _line("solids_as_water_kg", "S", "c * M", as_water, "kg", "the solids, counted as water", c=(factor, "-"),
               M=(solids_kg, "kg")),
         _line("all_as_water_kg", "H", "S + W", whole, "kg", "the whole mix, counted as water", S=(as_water, "kg"), W=water),
-        _line("heat_kg_c", "Q", "S * T_s + W * T_w", heat, "kg·°C", "heat above 0 °C", S=(as_water, "kg"), T_s=solids, W=water,
-              T_w=(water_c, "C")),
-        _line("mix_c", "T", "Q / H", mix, "C", "temperature of the mix", Q=(heat, "kg·°C"), H=(whole, "kg")),
+        _line("mix_c", "T", "(S * T_s + W * T_w) / H", mix, "C", "temperature of the mix", S=(as_water, "kg"), T_s=solids,
+              W=water, T_w=(water_c, "C"), H=(whole, "kg")),
         _line("too_warm_k", "d", "T - T_0", mix - wanted_c, "delta_K", "warmer than wanted", T=(mix, "C"), T_0=(wanted_c, "C")),
     )  # fmt: skip
 
@@ -186,7 +185,7 @@ WARMTH = find_wrong_line(
     (
         ("S", times(1.0 / SOLID_SPECIFIC_HEAT, "0.22 forgotten",
                     "Does a pound of sand hold as much heat as a pound of water?")),
-        ("Q", fahrenheit_for_celsius("T_s")),
+        ("T", swapped("T_s", "T_w")),
         ("H", left_out("W", "What else is in the bucket, and holds more heat than all the rest?")),
     ),
     (
