@@ -221,7 +221,7 @@ def judge(question, drawn, answer):
         return Outcome(
             Kind.OTHER_UNIT,
             f"The amount is right, counted in {unit}; the question asks for {_ask(question)}. "
-            "Turn it, or write the unit behind the number.",
+            "Convert it, or write the unit behind the number.",
         )
     look = "read each choice once more" if question.kind in WORD_KINDS else "look at the units of each number once more"
     return Outcome(Kind.NOT_YET, f"Not yet. Run the first hint, or {look}.")

@@ -71,7 +71,7 @@ def hint(question, n=1, code=None):
     >>> hint(q, 2)
     Hint 2: Count the ends.
     >>> hint(q, 3)
-    There are 2 hints; the next step is its worked solution, in the folder solutions.
+    There are 2 hints. practice.worked("q") shows all of the working.
 
     References
     ----------
@@ -81,7 +81,7 @@ def hint(question, n=1, code=None):
         raise ValueError(f"hint: {n!r} given; it must be a whole number from 1")
     hints = [*question.hints, *step_texts(question, draw(question, code))[:-1]]
     if n > len(hints):
-        return Said(f"There are {len(hints)} hints; the next step is its worked solution, in the folder solutions.")
+        return Said(f'There are {len(hints)} hints. practice.worked("{question.id}") shows all of the working.')
     return Said(f"Hint {n}: {hints[n - 1]}")
 
 

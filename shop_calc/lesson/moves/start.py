@@ -97,15 +97,18 @@ def plank_words(result, system="both"):
     >>> print(plank_words(weigh_plank(1.524, 0.0381), "us"))
     It weighs 117 lb.
     That is 18.8 lb/ft² of top, and in all 2.3 times what one person may lift.
+    >>> print(plank_words(weigh_plank(0.6096, 0.0381), "us"))
+    It weighs 46.9 lb.
+    That is 18.8 lb/ft² of top, and in all no more than what one person may lift.
 
     References
     ----------
     NIOSH 94-110 for the limit.
     """
+    times = f"{units.plain_number(result.lifts, 2)} times" if result.lifts > 1 else "no more than"
     return (
         f"It weighs {show(result.mass_kg, 'mass', system)}.\n"
-        f"That is {show(result.mass_kg_m2, 'areal_mass', system)} of top, and in all "
-        f"{units.plain_number(result.lifts, 2)} times what one person may lift."
+        f"That is {show(result.mass_kg_m2, 'areal_mass', system)} of top, and in all {times} what one person may lift."
     )
 
 

@@ -6,7 +6,7 @@ from shop_calc.lesson.moves.waits import SEVENTY_F_C, TEN_F_K, THIRD_LONGER, thi
 from shop_calc.lesson.question import Number, Question
 from shop_calc.lesson.reasoning.lesson_sheets import SIGN
 from shop_calc.lesson.slips import Slip, by, radius_for_diameter, sign_flipped, word
-from shop_calc.science.set_records import STANDARD_GRAVITY_M_S2
+from shop_calc.science.loads import GRAVITY_M_S2
 from shop_calc.science.setting import INITIAL_SET_PA, age_at_resistance_h
 from shop_calc.trade.logbook.rod import rod_resistance_pa
 from shop_calc.trade.working import Step
@@ -31,11 +31,11 @@ def _colder_steps(wait_h, temp_c):
 
 
 def _rod_steps(mass_kg, diameter_m):
-    area, force = pi * diameter_m**2 / 4.0, mass_kg * STANDARD_GRAVITY_M_S2
+    area, force = pi * diameter_m**2 / 4.0, mass_kg * GRAVITY_M_S2
     return (
         Step("rod_area_m2", "A", "pi_ * d**2 / 4", (("pi_", pi, "-"), ("d", diameter_m, "m")), area, "m2", "derived",
              "geometry", "area of the flat end"),
-        Step("force_n", "F", "m * g", (("m", mass_kg, "kg"), ("g", STANDARD_GRAVITY_M_S2, "m/s2")), force, "N",
+        Step("force_n", "F", "m * g", (("m", mass_kg, "kg"), ("g", GRAVITY_M_S2, "m/s2")), force, "N",
              "derived", "mechanics", "force on the scale: a pound pushes with one pound of force (lbf)"),
         Step("resistance_pa", "PR", "F / A", (("F", force, "N"), ("A", area, "m2")),
              float(rod_resistance_pa(mass_kg, diameter_m)), "Pa", "derived", "ASTM C403/C403M: force over area",
@@ -209,7 +209,7 @@ QUESTIONS = (
         numbers=(Number("mass_kg", "lb", 3, 1, 7, 0.5), Number("diameter_m", "in", 0.25, 0.25, 0.25)),
         slips=(
             radius_for_diameter("diameter_m", "Half across, squared, times pi: is a quarter inch half across?"),
-            by(lambda mass_kg, diameter_m: mass_kg * STANDARD_GRAVITY_M_S2 / diameter_m**2, "a square rod",
+            by(lambda mass_kg, diameter_m: mass_kg * GRAVITY_M_S2 / diameter_m**2, "a square rod",
                "The end of the rod is round. How much smaller is a circle than the square about it?"),
         ),
         hints=("Pounds over square inches.", "The area of the end is pi times the diameter squared over 4."),
@@ -235,7 +235,8 @@ QUESTIONS = (
             by(lambda age_h, now_pa, wanted_pa: age_h * (1 + (wanted_pa / now_pa - 1) / _EXPONENT), "divided by seven",
                "The seventh root is not a seventh of it."),
         ),
-        hints=("How many times stiffer must it get?", "Take the seventh root of that, and multiply the age by it."),
+        hints=("How many times stiffer must it get?",
+               "Take the seventh root of that, in Python ** (1 / 7), and multiply the age by it."),
         tolerance=0.01,
         working=_age_steps,
     ),

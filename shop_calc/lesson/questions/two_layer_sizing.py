@@ -89,7 +89,7 @@ QUESTIONS = (
             Number("thickness_m", "in", 1.5, 1.25, 2.5, 0.25),
         ),
         slips=(
-            inch_for_foot(1, "Square feet times inches are neither cubic feet nor cubic inches. Turn the thickness."),
+            inch_for_foot(1, "Square feet times inches are neither cubic feet nor cubic inches. How many feet thick is it?"),
             times(144.0, "divided by 12 once",
                   "An inch is a twelfth of a foot along each of three sides. Did you divide only once?"),
             times(12.0**4, "multiplied by 12", "Is an inch more than a foot, or less?"),
@@ -187,7 +187,7 @@ QUESTIONS = (
             left_out("board_m", "Part of that height stands beside the base board. How thick is the piece?"),
             with_number(lambda numbers: {"height_m": numbers["height_m"] + 2 * numbers["board_m"]},
                         "board added instead of taken off", "The side is higher than the piece; which way round now?"),
-            inch_for_foot(1, "Feet times feet times inches? Turn the thickness as well."),
+            inch_for_foot(1, "Feet times feet times inches? How many feet thick is it?"),
         ),
         hints=("How thick does the piece come out? Draw the corner.", "Height less base board, then side times side."),
         working=ripped_steps,
@@ -226,7 +226,7 @@ QUESTIONS = (
                  "That is the order by amount. Share means: out of each piece's own volume. Which piece has most edge "
                  "for its top?"),
             word(("the bench top, 60 by 15 in", "a tile, 12 by 12 in", "a sheet, 96 by 48 in"),
-                 "The bench is long and narrow; but look again at how much top the tile has for each inch of edge."),
+                 "The bench is long and narrow. But how much top has the tile for each inch of its edge?"),
         ),
         hints=(
             "The top takes the same share of each. What do the edges add?",

@@ -68,7 +68,7 @@ QUESTIONS = (
                with_water_weighted(cement_kg + sand_kg, solids_c, water_kg, water_c), "0.22 on the water",
                "Which of the two holds less heat by the pound? The 0.22 belongs to that one."),
             by(lambda cement_kg, sand_kg, solids_c, water_kg, water_c: (solids_c + water_c) / 2, "halfway",
-               "Halfway would need as much heat in the one as in the other. Is it so?"),
+               "Halfway would mean that both hold the same heat. Do they?"),
         ),
         ("Count the powder and sand as so much water.", "0.22 of their pounds count. Then it is an average by pounds."),
         within=1.0,
@@ -208,7 +208,7 @@ QUESTIONS = (
         (
             with_number(lambda n: {"capacity_kg": n["mortar_kg"]}, "all of it counted as water",
                         "A pound of mortar holds less heat than a pound of water. How much less is given."),
-            times(1 / 60, "minutes for seconds", "A watt is a joule a second. How many seconds are that?"),
+            times(1 / 60, "minutes for seconds", "A watt is a joule a second. How many seconds is it?"),
             by(lambda power_w, time_s, mortar_kg, capacity_kg:
                power_w * time_s / (4184.0 * capacity_kg) + _ZERO_F_K, "32 added to a difference",
                "That 32 belongs to a reading. Does a difference of temperatures have one?"),

@@ -235,7 +235,7 @@ def _neighbours(lines, places, answer):
         Slip(
             "a line that carries it on",
             lambda right, numbers: lines[lines.index(answer(**numbers)) + 1],
-            "That line comes out with what it was handed. Who handed it on?",
+            "That line comes out with the numbers it was given. Which line above gave it a wrong one?",
         )
     ]
     if min(places) > 0:
@@ -243,7 +243,7 @@ def _neighbours(lines, places, answer):
             Slip(
                 "a line that holds",
                 lambda right, numbers: lines[lines.index(answer(**numbers)) - 1],
-                "That line holds. Put its numbers in once more, then go on down.",
+                "That line is right. Work it once more, then go on down.",
             )
         )
     return tuple(made)
