@@ -63,7 +63,7 @@ def test_a_sheet_with_each_slip_of_the_cabinet_makes_a_question_that_is_answered
     )
     assert solution(question) == "b" and check(question, "line b").kind is Kind.RIGHT
     assert check(question, "c").kind is Kind.SLIP and "it was given" in check(question, "c").text
-    assert check(question, "a").kind is Kind.SLIP and "holds" in check(question, "a").text
+    assert check(question, "a").kind is Kind.SLIP and "is right" in check(question, "a").text
     assert mistake.slip.name in str(worked(question)) and mistake.slip.hint in str(worked(question))
 
 
