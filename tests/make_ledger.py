@@ -43,7 +43,7 @@ _UNIT = ("derived", "definition of the unit")
 _STEP = ("judgement", "a step or a limit of the reckoning, ours")
 OWN = {
     ".DAY_H": _UNIT, ".KM_H_PER_M_S": _UNIT, "._IN": _UNIT, ".KELVIN": _UNIT, "._PA_PER_PSI": _UNIT, "._UNIT_J_MOL": _UNIT,
-    ".GRAVITY_M_S2": ("derived", "9.80665 m/s2, rounded as in mechanics texts"),
+    ".GRAVITY_M_S2": ("derived", "standard gravity, exact by definition, CGPM 1901"),
     ".RELATIVE_DENSITY_HIGHEST": _STEP, ".RELATIVE_DENSITY_LOWEST": _STEP,
     ".SOLID_TEMP_C": _STEP, "heat_balance.WATER_TEMP_C": ("derived", "liquid water"),
     ".WHOLE_COUNT_SLACK": _STEP, "._FIRST_PARTS_S": _STEP, ".LONGEST_PART_S": _STEP,

@@ -2,7 +2,7 @@
 
 from shop_calc.science.checks import require
 
-GRAVITY_M_S2 = 9.80665  # standard gravity, by definition: makes pounds of mass and of force agree
+GRAVITY_M_S2 = 9.80665  # standard gravity, by definition, CGPM 1901: scales and the pound-force are made by it
 CEMENT_MIX_DENSITY_KG_M3 = (1762.0, 2483.0)  # 110-155 lb/ft3: what a cement mix can weigh (judgement)
 
 

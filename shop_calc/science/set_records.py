@@ -5,9 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from shop_calc.science.checks import require
+from shop_calc.science.loads import GRAVITY_M_S2
 from shop_calc.science.setting import FINAL_SET_PA, INITIAL_SET_PA
-
-STANDARD_GRAVITY_M_S2 = 9.80665  # by definition of the pound-force and the kilogram-force that scales show
 
 #: Fewest readings from which a fitted curve is worth more than the default. Judgement, from a forecast test
 #: on one record: three readings missed its final set by 4 or by 78 minutes, depending on which three; five
@@ -80,7 +79,7 @@ def needle_resistance_pa(mass_kg, area_m2):
     ASTM C403/C403M: force over the bearing area of the needle.
     """
     mass = require("scale reading", mass_kg, 0, unit="kg")
-    return mass * STANDARD_GRAVITY_M_S2 / require("area of the needle", area_m2, 0, unit="m2", low_open=True)
+    return mass * GRAVITY_M_S2 / require("area of the needle", area_m2, 0, unit="m2", low_open=True)
 
 
 def fit_penetration(time_h, resistance_pa):

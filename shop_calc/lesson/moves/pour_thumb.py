@@ -3,6 +3,7 @@
 from math import pi
 
 from shop_calc import defaults
+from shop_calc.science.loads import GRAVITY_M_S2
 
 QUARTER_INCH_M = 0.00635  # by definition of the inch
 
@@ -69,4 +70,4 @@ def thumb_force_band_kg(thumb_radius_m=0.010):
     depth = QUARTER_INCH_M
     area_m2 = pi * (2.0 * thumb_radius_m * depth - depth**2)
     row = defaults.si_band("thumb_print_pr")
-    return tuple(pa * area_m2 / 9.80665 for pa in row)
+    return tuple(pa * area_m2 / GRAVITY_M_S2 for pa in row)

@@ -9,6 +9,7 @@ import numpy as np
 
 from shop_calc import defaults
 from shop_calc.science import checks, set_records
+from shop_calc.science.loads import GRAVITY_M_S2
 
 _QUARTER_INCH_M = 0.00635  # by definition of the inch
 _PRESSURES = (  # rows of the defaults table at which the day changes, in rising order
@@ -150,7 +151,7 @@ def rod_mass_kg(resistance_pa, diameter_m=None):
     resistance = checks.require("penetration resistance", resistance_pa, 0, unit="Pa")
     diameter_m = rod_for_m(resistance) if diameter_m is None else diameter_m
     diameter = checks.require("rod diameter", diameter_m, 0, 0.1, unit="m", low_open=True)
-    return resistance * (pi * diameter**2 / 4) / set_records.STANDARD_GRAVITY_M_S2
+    return resistance * (pi * diameter**2 / 4) / GRAVITY_M_S2
 
 
 def rod_resistance_pa(mass_kg, diameter_m):

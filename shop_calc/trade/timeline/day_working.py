@@ -2,6 +2,7 @@
 
 from shop_calc import defaults
 from shop_calc.science import build_up, setting
+from shop_calc.science.loads import GRAVITY_M_S2
 from shop_calc.trade.timeline.stages import STAGES
 from shop_calc.trade.working import Step
 
@@ -66,7 +67,7 @@ def day_working(day):
         Step(
             "base_edge_demand_pa", "tau_edge", "SF * rho * g * h / 2",
             (("SF", defaults.si("edge_safety_factor"), "-"), ("rho", defaults.si("slab_density"), "kg/m3"),
-             ("g", build_up.GRAVITY_M_S2, "m/s2"), ("h", inputs.base_depth_m, "m")),
+             ("g", GRAVITY_M_S2, "m/s2"), ("h", inputs.base_depth_m, "m")),
             demand_pa, "Pa", "derived", "mechanics of a free edge", "yield stress that lets the base stand",
         )
     )  # fmt: skip
