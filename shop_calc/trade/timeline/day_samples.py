@@ -1,13 +1,14 @@
 """The day on every one of the five hundred days: when each stage opens and closes."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
 
 from shop_calc import defaults
 from shop_calc.science import checks, setting
-from shop_calc.trade.timeline.cloud import Cloud, cloud_at, day_cloud, deviations
+from shop_calc.trade.timeline.clock_rows import clock_rows, days_of_rows
+from shop_calc.trade.timeline.cloud import Cloud, day_cloud
 from shop_calc.trade.timeline.early_hours import base_done_at_h, early_hours
 from shop_calc.trade.timeline.room import Room
 from shop_calc.trade.timeline.set_clock import SetClock, age_at_h, run_clock, time_at_age_h, time_at_resistance_h
@@ -109,8 +110,9 @@ class DaySamples:
     deadline_h : dict of str to ndarray of shape (days,)
         Last good moment of a stage that must not be late [h].
     clock : SetClock
-        Histories of shape (steps + 1, rows, days): base first and face last, each with and without evaporation;
-        two rows when one load gives both, else four [as its fields].
+        Histories of shape (steps + 1, rows, days), each with and without evaporation: the first load of the base
+        first, the face last, between them the last load of the base where there are several; one load that gives
+        both is one pair of rows [as its fields].
 
     Examples
     --------
@@ -159,25 +161,25 @@ def sample_day(inputs, days=None):
     -----
     Two clocks. The early one starts anew whenever the layer is worked; the late one starts when water meets
     cement in that layer's own load. The early clock says when the base bears the face. Sides come off by the late
-    clock of the slower layer: at 10 psi the mortar bears about 7.7 kPa in shear (a ninth of it, from memory of
-    Skempton's bearing factor), and an edge of 1 1/2 in asks for 0.6 kPa with its safety factor, so it stands by then
-    whatever the early clock says.
+    clock of the slowest: first or last load of the base, or face. At 10 psi the mortar bears about 7.7 kPa in shear
+    (a ninth of it, from memory of Skempton's bearing factor), and an edge of 1 1/2 in asks for 0.6 kPa with its
+    safety factor, so it stands by then whatever the early clock says.
 
     References
     ----------
     Resistances of the stages: data/defaults.csv. Clocks: science.build_up and science.setting.
     """
     days = day_cloud(inputs.bands) if days is None else days
-    start_h, mix_temp_c = _rows(inputs)
+    start_h, mix_temp_c = clock_rows(inputs)
     base_start_h, base_done_h = inputs.base_loads_h[0], base_done_at_h(inputs)
     clock = run_clock(
         mix_temp_c,
         inputs.thickness_m,
         inputs.room,
         start_h=start_h,
-        days=_days_of_rows(inputs, days),
+        days=days_of_rows(inputs, days),
         evaporating=np.tile([True, False], len(start_h) // 2)[:, np.newaxis],
-        least_h=base_done_h - base_start_h + 1.0,
+        least_h=base_done_h - base_start_h,
     )
     return stage_hours(inputs, days, clock)
 
@@ -202,6 +204,7 @@ def sample_again(samples, days):
     >>> from shop_calc.trade.timeline.room import steady_room
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
     >>> samples = sample_day(inputs)
+    >>> from dataclasses import replace
     >>> later = replace(samples.days, initial_set_h=samples.days.initial_set_h + 0.1)
     >>> again = sample_again(samples, later).open_h["first_steel"]
     >>> bool((again > samples.open_h["first_steel"]).all())
@@ -217,30 +220,12 @@ def sample_again(samples, days):
     Derived.
     """
     inputs, clock = samples.inputs, samples.clock
-    rows = _days_of_rows(inputs, days)
+    rows = days_of_rows(inputs, days)
     needed_h = setting.age_at_resistance_h(defaults.si("stop_pr"), rows.initial_set_h, rows.exponent)
     reached_h = clock.history.equivalent_age_h[-1]
     if np.any(needed_h > reached_h):
         return sample_day(inputs, days)
     return stage_hours(inputs, days, SetClock(clock.history, rows.initial_set_h, rows.exponent))
-
-
-def _rows(inputs):
-    """Start and mix temperature of the rows of the clock, shapes (rows, 1)."""
-    layers = [(inputs.base_loads_h[0], inputs.base_temp_c), (inputs.face_load_h, inputs.mix_temp_c)]
-    if layers[0] == layers[1] and inputs.base_bands is None:  # one load for both: step it once
-        layers = layers[:1]
-    return tuple(np.repeat(column, 2)[:, np.newaxis] for column in zip(*layers, strict=True))
-
-
-def _days_of_rows(inputs, days):
-    """The days as the rows of the clock need them: the base has values of its own where the log gave them."""
-    if inputs.base_bands is None:
-        return days
-    base = cloud_at(deviations(days, inputs.bands), inputs.base_bands)
-    names = ("initial_set_h", "exponent", "activation_energy_j_mol")
-    own = {name: np.repeat([getattr(base, name), getattr(days, name)], 2, axis=0) for name in names}
-    return replace(days, **own)
 
 
 def stage_hours(inputs, days, clock):
@@ -272,16 +257,16 @@ def stage_hours(inputs, days, clock):
     ----------
     As `sample_day`.
     """
-    start_h, _ = _rows(inputs)
+    start_h, _ = clock_rows(inputs)
     base_start_h, base_done_h = inputs.base_loads_h[0], base_done_at_h(inputs)
 
     def reach(name):
-        """Hours after the first water at which base and face reach a resistance; shape (2, 2, days).
+        """Hours after the first water at which base and face reach a resistance; shape (layers, 2, days).
 
-        First axis base and face, second with and without evaporation.
+        First axis as the pairs of rows of the clock, base first and face last; second with and without evaporation.
         """
         hours = time_at_resistance_h(clock, defaults.si(name)) + start_h
-        return np.stack((hours[:2], hours[-2:]))
+        return hours.reshape(-1, 2, hours.shape[-1])
 
     early = early_hours(inputs, days)
     face_on_h, float_close_h = early.face_on_h, early.float_close_h
@@ -290,12 +275,12 @@ def stage_hours(inputs, days, clock):
     early_h = dict(open_h)
     for key, (opens, closes) in _WINDOWS.items():
         opening, closing = reach(opens), reach(closes)
-        if key == "strip":  # the slower layer; its edge stands by then, see sample_day
+        if key == "strip":  # the slowest; its edge stands by then, see sample_day
             open_h[key], early_h[key] = np.maximum(opening.max(axis=0), float_close_h)
-            close_h[key] = np.maximum(closing[1, 0], open_h[key])
+            close_h[key] = np.maximum(closing[-1, 0], open_h[key])
         else:
-            (open_h[key], early_h[key]), close_h[key] = opening[1], closing[1, 0]
-    open_h["stop"], early_h["stop"] = reach("stop_pr")[1]
+            (open_h[key], early_h[key]), close_h[key] = opening[-1], closing[-1, 0]
+    open_h["stop"], early_h["stop"] = reach("stop_pr")[-1]
     close_h["stop"] = open_h["stop"]
     open_h["look"], close_h["look"] = float_close_h, np.maximum(open_h["strip"], float_close_h)
     early_h["look"] = float_close_h
