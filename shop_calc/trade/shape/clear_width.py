@@ -45,8 +45,6 @@ def _neck_connectors(starts, ends, along):
     turn = before[:, 0] * along[:, 1] - before[:, 1] * along[:, 0]
     corners = np.flatnonzero(turn < -1e-9)
     i, j = np.repeat(corners, len(starts)), np.tile(np.arange(len(starts)), len(corners))
-    apart = (i != j) & ((i - 1) % len(starts) != j)
-    i, j = i[apart], j[apart]
     tails, heads = starts[i], _feet(starts[i], starts[j], ends[j])
     chord = heads - tails
     # A connector is a width only if walking along either edge of the corner makes it longer.

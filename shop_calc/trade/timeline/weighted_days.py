@@ -79,8 +79,7 @@ def quantile(values, weight, share):
     sorted_values = np.take_along_axis(filled, order, axis=-1)
     sorted_weight = np.asarray(weight, dtype=float)[order]
     position = np.cumsum(sorted_weight, axis=-1) - sorted_weight / 2
-    upper = np.clip((position < share).sum(axis=-1, keepdims=True), 1, max(values.shape[-1] - 1, 1))
-    upper = np.minimum(upper, values.shape[-1] - 1)
+    upper = np.clip((position < share).sum(axis=-1, keepdims=True), 1, values.shape[-1] - 1)  # 0 of a single day
     lower = np.maximum(upper - 1, 0)
     low_at, high_at = (np.take_along_axis(position, at, axis=-1)[..., 0] for at in (lower, upper))
     low, high = (np.take_along_axis(sorted_values, at, axis=-1)[..., 0] for at in (lower, upper))
