@@ -13,6 +13,7 @@ from shop_calc.lesson.draw import numbers_for
 from shop_calc.lesson.formula import evaluate, is_arithmetic
 from shop_calc.lesson.job_file import file_name, own_jobs, save_job
 from shop_calc.lesson.moves import whole_job
+from shop_calc.lesson.moves import whole_job_sums as sums
 from shop_calc.lesson.moves.job_short import entries_of, texts_of
 from shop_calc.lesson.questions import whole_job as questions
 from shop_calc.lesson.said import Said
@@ -275,11 +276,11 @@ def test_a_load_by_hand_and_whatever_is_typed():
 
 def test_answers_of_questions_by_plain_arithmetic():
     inch = 0.0254
-    pounds = questions.table_kg(84 * inch, 42 * inch, 2 * inch, 147 * 16.018463373960142) / 0.45359237
+    pounds = sums.table_kg(84 * inch, 42 * inch, 2 * inch, 147 * 16.018463373960142) / 0.45359237
     assert pounds == pytest.approx(84 * 42 * 2 / 1728 * 147, rel=1e-6)
-    assert questions.bags_back(25, 4 * 0.3048**3, 0.6 * 0.3048**3, 0.10) == 25 - 8
-    assert questions.before_leaving_h(4.1, 3, 1 / 3, 0.5) == pytest.approx(2 / 3 + 4.6)
-    assert questions.waiting_share(1.7, 2, 4) == pytest.approx(6.3 / 8)
+    assert sums.bags_back(25, 4 * 0.3048**3, 0.6 * 0.3048**3, 0.10) == 25 - 8
+    assert sums.before_leaving_h(4.1, 3, 1 / 3, 0.5) == pytest.approx(2 / 3 + 4.6)
+    assert sums.waiting_share(1.7, 2, 4) == pytest.approx(6.3 / 8)
 
 
 @pytest.mark.parametrize("question", [q for q in questions.QUESTIONS if q.working], ids=lambda q: q.id)

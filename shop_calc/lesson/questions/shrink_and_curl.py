@@ -1,197 +1,16 @@
 """Lesson 07: shrinkage, curl, and what to do about it."""
 
+from shop_calc.lesson.moves.shrink_and_curl_sums import (
+    EXPONENT,
+    WORKING,
+    base_over_face,
+    equal_layers_m,
+    one_face_m,
+    shorter_m,
+    twice_as_thick,
+)
 from shop_calc.lesson.question import Number, Question
 from shop_calc.lesson.slips import by, word
-from shop_calc.science.curl import drying_bow_m, two_layer_bow_m
-from shop_calc.science.shrinkage import aggregate_restraint_ratio
-from shop_calc.trade.working import Step
-
-_EXPONENT = 1.5
-_MILLIONTHS = 1e-6
-
-
-def one_face_m(strain_count, thickness_m, length_m):
-    """Bow of a plain slab whose top is shorter than its underside.
-
-    Parameters
-    ----------
-    strain_count : float
-        How much shorter, in millionths [-].
-    thickness_m, length_m : float
-        Sizes [m].
-
-    Returns
-    -------
-    float
-        Bow [m].
-
-    Examples
-    --------
-    >>> f"{one_face_m(300.0, 0.01905, 2.159):.6g}"
-    '0.00917575'
-
-    References
-    ----------
-    Derived: plane sections.
-    """
-    return float(drying_bow_m(strain_count * _MILLIONTHS, thickness_m, length_m))
-
-
-def _bow_steps(strain_count, thickness_m, length_m):
-    strain = strain_count * _MILLIONTHS
-    curvature = strain / thickness_m
-    return (
-        Step("strain", "s", "c * 1e-6", (("c", strain_count, "-"),), strain, "-", "derived", "millionths",
-             "how much shorter the top is"),
-        Step("curvature_per_m", "k", "s / h", (("s", strain, "-"), ("h", thickness_m, "m")), curvature, "1/m", "derived",
-             "plane sections", "curvature"),
-        Step("bow_m", "b", "k * L**2 / 8", (("k", curvature, "1/m"), ("L", length_m, "m")),
-             one_face_m(strain_count, thickness_m, length_m), "m", "derived", "geometry of a flat arc", "bow"),
-    )  # fmt: skip
-
-
-def twice_as_thick(thin_m, thick_m, bow_thin_m):
-    """Bow of a thicker slab with the same difference between its faces.
-
-    Parameters
-    ----------
-    thin_m, thick_m : float
-        Thicknesses [m].
-    bow_thin_m : float
-        Bow of the thin one [m].
-
-    Returns
-    -------
-    float
-        Bow of the thick one [m].
-
-    Examples
-    --------
-    >>> twice_as_thick(0.02, 0.04, 0.01)
-    0.005
-
-    References
-    ----------
-    Derived: curvature is the difference over the thickness.
-    """
-    return bow_thin_m * thin_m / thick_m
-
-
-def _thicker_steps(thin_m, thick_m, bow_thin_m):
-    return (
-        Step("thinner_ratio", "r", "h_1 / h_2", (("h_1", thin_m, "m"), ("h_2", thick_m, "m")), thin_m / thick_m, "-",
-             "derived", "arithmetic", "thin over thick"),
-        Step("bow_m", "b_2", "b_1 * r", (("b_1", bow_thin_m, "m"), ("r", thin_m / thick_m, "-")),
-             twice_as_thick(thin_m, thick_m, bow_thin_m), "m", "derived", "curvature goes with one over the thickness",
-             "bow of the thick one"),
-    )  # fmt: skip
-
-
-def _restraint_steps(mortar_share):
-    return (
-        Step("restraint_ratio", "r", "phi**n", (("phi", mortar_share, "-"), ("n", _EXPONENT, "-")),
-             base_over_face(mortar_share), "-", "memory", "form of Pickett 1956, from memory", "base over its mortar"),
-    )  # fmt: skip
-
-
-def _shorter_steps(length_m, strain_count):
-    return (
-        Step("shorter_m", "d", "L * c * 1e-6", (("L", length_m, "m"), ("c", strain_count, "-")),
-             shorter_m(length_m, strain_count), "m", "derived", "definition of strain", "how much shorter"),
-    )  # fmt: skip
-
-
-def _layers_steps(strain_count, thickness_m, length_m):
-    curvature = 1.5 * strain_count * _MILLIONTHS / thickness_m
-    return (
-        Step("curvature_per_m", "k", "1.5 * c * 1e-6 / h", (("c", strain_count, "-"), ("h", thickness_m, "m")), curvature,
-             "1/m", "memory", "Timoshenko 1925, from memory", "curvature of two equal layers"),
-        Step("bow_m", "b", "k * L**2 / 8", (("k", curvature, "1/m"), ("L", length_m, "m")),
-             equal_layers_m(strain_count, thickness_m, length_m), "m", "derived", "geometry of a flat arc", "bow"),
-    )  # fmt: skip
-
-
-def base_over_face(mortar_share):
-    """Shrinkage of a base over that of its mortar.
-
-    Parameters
-    ----------
-    mortar_share : float
-        Mortar share of the base [-].
-
-    Returns
-    -------
-    float
-        The ratio, with exponent 1.5 [-].
-
-    Examples
-    --------
-    >>> f"{base_over_face(0.64000):.5f}"
-    '0.51200'
-
-    References
-    ----------
-    Form of Pickett 1956, from memory.
-    """
-    return float(aggregate_restraint_ratio(1.0 - mortar_share, _EXPONENT))
-
-
-def shorter_m(length_m, strain_count):
-    """How much a piece gets shorter.
-
-    Parameters
-    ----------
-    length_m : float
-        Length [m].
-    strain_count : float
-        Shrinkage in millionths [-].
-
-    Returns
-    -------
-    float
-        How much shorter [m].
-
-    Examples
-    --------
-    >>> f"{shorter_m(2.0000, 500.0):.5f}"
-    '0.00100'
-
-    References
-    ----------
-    Derived: definition of strain.
-    """
-    return length_m * strain_count * _MILLIONTHS
-
-
-def equal_layers_m(strain_count, thickness_m, length_m):
-    """Bow of two equally thick, equally stiff layers of which the upper shrinks more.
-
-    Parameters
-    ----------
-    strain_count : float
-        How much more, in millionths [-].
-    thickness_m : float
-        Thickness of both together [m].
-    length_m : float
-        Length [m].
-
-    Returns
-    -------
-    float
-        Bow [m].
-
-    Examples
-    --------
-    >>> f"{equal_layers_m(400.0, 0.025, 2.4):.5f}"
-    '0.01728'
-
-    References
-    ----------
-    Timoshenko 1925, from memory.
-    """
-    half = thickness_m / 2.0
-    return float(two_layer_bow_m(strain_count * _MILLIONTHS, half, half, 1.0, 1.0, length_m))
-
 
 RUINED, WET, PLANE, SCREW = (
     "it is ruined: throw it out", "wet the dry face, cover it, let it lie down; then dry both faces alike",
@@ -235,7 +54,7 @@ QUESTIONS = (
             "Curvature first: the difference over the thickness.",
             "Then curvature times length squared over eight.",
         ),
-        working=_bow_steps,
+        working=WORKING["one_face"],
     ),
     Question(
         "thicker",
@@ -267,7 +86,7 @@ QUESTIONS = (
             ),
         ),
         hints=("Curvature is the difference over the thickness.", "So the bow goes with one over the thickness."),
-        working=_thicker_steps,
+        working=WORKING["thicker"],
     ),
     Question(
         "restraint",
@@ -284,18 +103,18 @@ QUESTIONS = (
                 "The stone takes its own share away and holds back what is round it too: the power is more than one.",
             ),
             by(
-                lambda mortar_share: (1 - mortar_share) ** _EXPONENT,
+                lambda mortar_share: (1 - mortar_share) ** EXPONENT,
                 "the stone taken for the mortar",
                 "A base without stone shrinks like its mortar. Does your number become one then?",
             ),
             by(
-                lambda mortar_share: mortar_share * _EXPONENT,
+                lambda mortar_share: mortar_share * EXPONENT,
                 "multiplied by the exponent",
                 "The exponent is a power, it does not multiply.",
             ),
         ),
         hints=("More mortar, more shrinkage; all mortar, all of it.", "The mortar share to the power 1.5."),
-        working=_restraint_steps,
+        working=WORKING["restraint"],
     ),
     Question(
         "ruined",
@@ -335,7 +154,7 @@ QUESTIONS = (
             ),
         ),
         hints=("It bows along its longest line.", "Difference over thickness, times the diagonal squared, over eight."),
-        working=_bow_steps,
+        working=WORKING["patio"],
     ),
     Question(
         "shorter",
@@ -357,7 +176,7 @@ QUESTIONS = (
             ),
         ),
         hints=("Millionths of what?", "Length times the number, divided by a million."),
-        working=_shorter_steps,
+        working=WORKING["shorter"],
     ),
     Question(
         "equal_layers",
@@ -381,7 +200,7 @@ QUESTIONS = (
             ),
         ),
         hints=("Curvature first.", "1.5 times the difference over the thickness, times length squared over eight."),
-        working=_layers_steps,
+        working=WORKING["equal_layers"],
     ),
     Question(
         "drying",
