@@ -177,7 +177,7 @@ def drying_words(result, system="both"):
     low, high = sheet.band_kg_m2_h
     if sheet.here_rate_kg_m2_h <= 0:
         if sheet.surface_temp_c < sheet.air_temp_c:
-            return "The air takes nothing.\nThe face is so much colder than the room that water settles on it instead."
+            return "The air takes nothing.\nThe face is too cold for air so damp: water settles on it instead."
         return "The air takes nothing.\nIt holds all the water it can, and the face is no warmer."
     gone = f"in one hour {100 * result.hour_share:.0f} % of the water of the face"
     if result.hour_share > 1:

@@ -67,7 +67,7 @@ def _colder_steps(cement_kg, sand_kg, water_kg, fall_k):
     return (
         first,
         _step("degrees_for_one", "n", "C/W", inputs, one, "-", "degrees of water for one of the mix"),
-        _step("colder_k", "dT_w", "n*dT", fall, colder, "delta_K", "so much colder must the water be"),
+        _step("colder_k", "dT_w", "n*dT", fall, colder, "delta_K", "by so much the water must be colder"),
     )
 
 
