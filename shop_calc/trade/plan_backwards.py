@@ -45,7 +45,7 @@ def backwards_lines(plan, event, by):
     lines = list(found.answer)
     wanted_c = found.mix_temp_c
     if wanted_c is not None and wanted_c > found.mix_temps_c[0]:
-        water = plan_water(plan.mix, temperatures_of(plan.job), wanted_c)
+        water = plan_water(plan.mix, temperatures_of(plan.job), wanted_c, face_alone=plan.batch.face_alone)
         lines.append(f"For that mix: {water.words}")
     return tuple(lines)
 

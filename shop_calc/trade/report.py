@@ -101,7 +101,7 @@ def _mix(plan, system):
         ("water to binder", ratio),
         ("mortar share of base", f"{mix.phi:.3f} by volume"),
         ("mortar to make", f"{show(batch.mortar_m3, 'volume', system)}, {show(batch.mortar_kg, 'mass', system)}"),
-        ("set aside for face", f"{show(batch.set_aside_kg, 'mass', system)}, {show(batch.face_share_m3, 'volume', system)}, "
+        ("set aside for face", f"{show(batch.on_scale_kg, 'mass', system)}, {show(batch.face_share_m3, 'volume', system)}, "
          f"{percent(batch.set_aside_fraction, 1)} of the mortar"),
         ("mortar saved", f"{percent(batch.mortar_saved_fraction, 1)} against all mortar"),
         ("work at the mixer", f"{batch.person_h:.1f} person-hours in {len(batch.loads)} "

@@ -73,7 +73,7 @@ def sheet_text(plan):
     Common practice, no source.
     """
     day, stage = plan.day, plan.day.stage
-    mass = both(plan.batch.set_aside_kg, "mass")
+    mass = both(plan.batch.on_scale_kg, "mass")
     windows = ", ".join(
         f"{stage(key).title.lower()} {span(day, stage(key).likely_from_h, stage(key).likely_to_h)}"
         for key in ("face", "strip", "first_steel", "last_steel", "stop")

@@ -8,7 +8,7 @@ from shop_calc.trade.batching.batch_advice import batch_advice, refuse_face
 from shop_calc.trade.batching.batch_working import batch_working
 from shop_calc.trade.batching.ingredients import ingredients_of
 from shop_calc.trade.batching.layer_mix import base_to_make_m3, face_share_m3, mortar_saved_fraction, mortar_to_make_m3
-from shop_calc.trade.batching.loads import split_loads
+from shop_calc.trade.batching.loads import face_alone, split_loads
 from shop_calc.trade.batching.mixer import mixer
 from shop_calc.trade.batching.order import order_of_addition
 from shop_calc.trade.batching.water import WaterPlan, plan_water, temps
@@ -30,7 +30,7 @@ class Batch:
     mortar_m3, mortar_kg : float
         Mortar to mix for both [m3, kg].
     set_aside_kg : float
-        Face share on the scale [kg].
+        Face share, with the water of the recipe; the scale may show less, see `on_scale_kg` [kg].
     set_aside_fraction : float
         Face share of all mortar [-].
     base_kg : float
@@ -107,6 +107,16 @@ class Batch:
     def face_extra_m3(self):
         """Face mortar beyond the face in place: screeding, edges, the patch cup [m3]."""
         return self.face_share_m3 - self.face_m3
+
+    @property
+    def on_scale_kg(self):
+        """What the scale shows in all for the face share: less than `set_aside_kg` where water is held out for wet stone."""
+        return sum(load.set_aside_kg for load in self.loads)
+
+    @property
+    def face_alone(self):
+        """Whether the face is mixed in loads of its own."""
+        return face_alone(self.loads)
 
     @property
     def base_extra_m3(self):
@@ -209,7 +219,7 @@ def build_batch(
     base = float(base_to_make_m3(layers.core_m3, base_extra))
     mortar = float(mortar_to_make_m3(layers.face_m3, layers.core_m3, mix.phi, face_extra, base_extra))
     portions, why = split_loads(face, base, mix.phi, vessel.usable_m3)
-    water = plan_water(mix, temperatures, wanted_mix_temp_c)
+    water = plan_water(mix, temperatures, wanted_mix_temp_c, face_alone=face_alone(portions))
     loads = tuple(
         weigh_load(
             mix,

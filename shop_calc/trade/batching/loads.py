@@ -114,6 +114,32 @@ def split_loads(face_share_m3, base_m3, phi, usable_m3):
     return tuple(loads), why
 
 
+def face_alone(loads):
+    """Say whether the face is mixed in loads of its own.
+
+    Parameters
+    ----------
+    loads : sequence of Portion or Load
+        The loads [m3].
+
+    Returns
+    -------
+    bool
+        False where it comes out of a load that becomes base too [-].
+
+    Examples
+    --------
+    >>> face_alone(split_loads(0.012396, 0.051864, 0.62608, 0.040)[0])
+    False
+
+    References
+    ----------
+    As `split_loads`.
+    """
+    faces = [load for load in loads if load.face_m3 > 0]
+    return bool(faces) and all(load.face_m3 == load.mortar_m3 for load in faces)
+
+
 def _name(layer, number, count):
     return layer if count == 1 else f"{layer} {number}"
 

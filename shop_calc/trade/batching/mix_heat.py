@@ -12,6 +12,13 @@ class MixHeat:
         The mix [-].
     at : Temps
         Temperatures of what goes in [°C].
+    stone_follows : bool
+        False for a load that becomes face alone: nothing is held out of its water for wet stone [-].
+
+    Notes
+    -----
+    The solids of a liquid are as warm as the liquid. Water that wet stone brings is held out of the mixing water,
+    see weigh.weigh_load, so that it cannot chill the mortar.
 
     Examples
     --------
@@ -26,15 +33,18 @@ class MixHeat:
     From memory of ACI 305R, temperature of freshly mixed concrete.
     """
 
-    def __init__(self, mix, at):
+    def __init__(self, mix, at, *, stone_follows=True):
         sand = [line for line in mix.lines if line.kind == "aggregate"]
         rest = [line for line in mix.lines if line.kind != "aggregate"]
         self.mix = mix
         self.solids = [sum(line.dry_kg for line in rest), sum(line.dry_kg for line in sand)]
-        self.solid_temps = [at.powder_c, at.sand_c]
+        in_liquids = sum(line.dry_kg for line in rest if line.water_kg > 0)
+        warmer_k = in_liquids / self.solids[0] * (at.liquids_c - at.powder_c) if self.solids[0] > 0 else 0.0
+        self.solid_temps = [at.powder_c + warmer_k, at.sand_c]
         self.others = [sum(line.water_kg for line in rest), sum(line.water_kg for line in sand)]
         self.other_temps = [at.liquids_c, max(at.sand_c, 0.0)]
-        self.added_kg = mix.added_water_kg
+        held_out_kg = max(-mix.stone_water_kg, 0.0) if stone_follows else 0.0
+        self.added_kg = mix.added_water_kg - held_out_kg
         self.capacity_kg = float(heat_balance.water_equivalent_kg(self.solids, [self.added_kg, *self.others]))
         # heat above 0 °C of everything but the added water, in kilograms of water times kelvin
         share = heat_balance.SOLID_SPECIFIC_HEAT

@@ -150,7 +150,7 @@ class WaterPlan:
     working: tuple
 
 
-def plan_water(mix, temperatures, wanted_mix_temp_c=None):
+def plan_water(mix, temperatures, wanted_mix_temp_c=None, *, face_alone=False):
     """Find the water, or the ice, that brings the mortar to a wanted temperature.
 
     Not for the temperature an hour later: the room and the setting are not in it.
@@ -163,6 +163,8 @@ def plan_water(mix, temperatures, wanted_mix_temp_c=None):
         What lies in the shop [°C].
     wanted_mix_temp_c : float or None
         Wanted temperature of the mortar [°C].
+    face_alone : bool
+        True when the face is mixed in loads of its own, which hold no water out for wet stone [-].
 
     Returns
     -------
@@ -178,7 +180,8 @@ def plan_water(mix, temperatures, wanted_mix_temp_c=None):
     -----
     It is the mortar that is brought to the temperature: it is what the water meets, and it becomes the face.
     The base comes out between it and the stone. Ice counts as part of the added water; at most 75 % of it,
-    and the rest comes from the tap, or from the ice bath when the tap is too warm.
+    and the rest comes from the tap, or from the ice bath when the tap is too warm. What wet stone brings is held
+    out of the mixing water and does not cool.
 
     Examples
     --------
@@ -195,7 +198,8 @@ def plan_water(mix, temperatures, wanted_mix_temp_c=None):
     row = defaults.get("wanted_mix_temp")
     wanted = row.value if wanted_mix_temp_c is None else wanted_mix_temp_c
     wanted = require("wanted mix temperature", wanted, row.minimum, row.maximum, unit="°C")
-    heat = MixHeat(mix, temperatures)
+    heat = MixHeat(mix, temperatures, stone_follows=not face_alone)
+    base_heat = MixHeat(mix, temperatures)
     tap = temperatures.tap_water_c
     cold, hot = min(defaults.si("water_coldest"), tap), max(defaults.si("water_hot_limit"), tap)
     coldest = heat.mix_c(cold, defaults.si("ice_limit"))
@@ -223,7 +227,7 @@ def plan_water(mix, temperatures, wanted_mix_temp_c=None):
         ice_share=ice_share,
         ice_instead_share=min(instead, 1.0) if method == "chilled" else 0.0,
         mix_temp_c=mortar,
-        base_temp_c=heat.base_c(mortar, temperatures),
+        base_temp_c=base_heat.base_c(base_heat.mix_c(water, ice_share), temperatures),
         coldest_c=coldest,
         warmest_c=warmest,
         degrees_for_one=heat.degrees_for_one(),
