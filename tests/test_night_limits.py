@@ -40,11 +40,11 @@ def test_the_morning_is_the_next_eight_oclock_that_leaves_four_hours(stop, morni
 
 @pytest.mark.parametrize("face_load_h", [0.0, 1.0, 2.0])
 def test_at_the_temperature_of_the_clock_a_closed_piece_is_as_old_as_hours_went_by_since_its_own_water(face_load_h):
-    # at 21 °C every hour counts as one; the night is stepped in quarters of an hour, the last of them past the morning
+    # at 21 °C every hour counts as one; the last step of the night ends in the morning
     cure = night(face_load_h=face_load_h)
     for key in ("plastic", "membrane"):
-        past_h = -(cure.until_h - cure.from_h) % 0.25
-        assert cure.choice(key).morning_age_h == pytest.approx(cure.until_h - face_load_h + past_h, abs=1e-3)
+        assert cure.choice(key).morning_age_h == pytest.approx(cure.until_h - face_load_h, abs=1e-3)
+        assert cure.night(key)[0][-1] == pytest.approx(cure.until_h, abs=1e-9)
 
 
 def test_a_membrane_loses_its_limit_by_the_hour():

@@ -20,7 +20,7 @@ __all__ = ["CHOICES", "Cure", "CureChoice", "first_night", "moist_cure_days", "p
 # ASTM C309 allows a membrane this loss in 72 h, as read in an NCHRP synthesis.
 MEMBRANE_LOSS_KG_M2 = 0.55
 MEMBRANE_HOURS = 72.0
-NIGHT_STEP_S = 900.0  # a covered piece changes slowly
+NIGHT_STEP_S = 900.0  # at most: a covered piece changes slowly
 _OPEN, _WET, _CLOSED = range(3)
 _COLUMN = {"open": _OPEN, "mist": _WET}  # every other cover keeps the air out
 _ALWAYS_WET_KG_M2 = 1e3
@@ -152,11 +152,12 @@ def first_night(
     own_h = from_h - inputs.face_load_h
     start_c = float(at_h(clock.history.time_h, clock.history.temp_c, own_h))
     start_age_h = float(age_at_h(clock, own_h))
-    count = int(np.ceil((until_h - from_h) * 3600.0 / NIGHT_STEP_S))
-    air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, NIGHT_STEP_S, count)
-    night = _night(start_c, inputs.thickness_m, air_c, rh_fraction, moving_air(wind_m_s))
-    demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
     hours = until_h - from_h
+    count = int(np.ceil(hours * 3600.0 / NIGHT_STEP_S))
+    step_s = hours * 3600.0 / count  # so that the last step ends in the morning
+    air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, step_s, count)
+    night = _night(start_c, inputs.thickness_m, (air_c, rh_fraction, moving_air(wind_m_s)), step_s)
+    demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
     lost = {
         "open": float(night.water_lost_kg_m2[-1, _OPEN]),
         "membrane": MEMBRANE_LOSS_KG_M2 * hours / MEMBRANE_HOURS,
@@ -197,19 +198,18 @@ def _morning_h(day, from_h):
     return (morning - day.water_in).total_seconds() / 3600.0
 
 
-def _night(start_c, thickness_m, air_c, rh_fraction, wind_m_s):
+def _night(start_c, thickness_m, air, step_s):
     """The slab through the night in three columns: open and drying, kept wet, closed."""
-    air = (column[:, np.newaxis] for column in (air_c, rh_fraction, wind_m_s))
     return slab_heat.slab_history(
-        start_c, thickness_m, *air,
-        step_s=NIGHT_STEP_S,
+        start_c, thickness_m, *(column[:, np.newaxis] for column in air),
+        step_s=step_s,
         activation_energy_j_mol=defaults.si("activation_energy"),
         density_kg_m3=defaults.si("slab_density"),
         heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
         h_bottom_w_m2_k=defaults.si("h_bottom"),
         h_radiation_w_m2_k=defaults.si("h_radiation"),
         free_water_kg_m2=np.array([defaults.si("free_water"), _ALWAYS_WET_KG_M2, defaults.si("free_water")]),
-        evaporating=np.broadcast_to([True, True, False], (len(air_c), 3)),
+        evaporating=np.broadcast_to([True, True, False], (len(air[0]), 3)),
         reference_temp_c=defaults.si("reference_temp"),
     )  # fmt: skip
 
