@@ -12,7 +12,7 @@ from shop_calc.__main__ import main
 from shop_calc.lesson.classroom import write_keys
 from shop_calc.lesson.classroom.roster import LARGEST, read_roster
 from shop_calc.lesson.copies import RECORD, copy_lessons
-from shop_calc.lesson.moves import shop_log
+from shop_calc.lesson.moves import log_seen
 from shop_calc.trade.jobs.job import check_job, demo_job, read_job
 from shop_calc.trade.jobs.job_check import MOST_ROWS
 from shop_calc.trade.logbook.calibrate import calibrate
@@ -132,10 +132,10 @@ def test_pictures_of_a_log_without_looks_or_room_say_what_is_missing(rows, there
     log, plan = read_log("log.csv"), make_plan(read_job(JOB))
     for pour in log.pours:
         with pytest.raises(ValueError, match=r"pour: 'p' given; it has no"):
-            shop_log.predicted_seen(plan.day, pour)
+            log_seen.predicted_seen(plan.day, pour)
     with pytest.raises(ValueError, match="log: no pour to show"):
-        shop_log.pours_seen(plan.day, log, "demo mortar")
-    assert shop_log.misses_table(calibrate(log, "demo mortar")).rows[0] == ("plan without a log", "no look")
+        log_seen.pours_seen(plan.day, log, "demo mortar")
+    assert log_seen.misses_table(calibrate(log, "demo mortar")).rows[0] == ("plan without a log", "no look")
 
 
 @pytest.mark.parametrize("sign", "\u202a\u202d\u202e\u2066\u2067\x1b\x07")

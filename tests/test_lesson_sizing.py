@@ -13,6 +13,7 @@ from shop_calc.lesson.blocks import Block, choice, slider
 from shop_calc.lesson.contents import lesson_table, lessons, read_lesson
 from shop_calc.lesson.draw import numbers_for
 from shop_calc.lesson.moves import sizing, start
+from shop_calc.lesson.moves.box_and_jug import box_band
 from shop_calc.lesson.pictures.weight_bar import WeightBar
 from shop_calc.lesson.questions import start_here, two_layer_sizing
 from shop_calc.science.lifting import LOAD_CONSTANT_KG
@@ -94,7 +95,7 @@ def test_a_size_that_can_mean_two_things_is_refused_with_its_reason(text, part):
 
 
 def test_the_box_is_its_own_volume_less_the_block():
-    low, likely, high = sizing.box_band(("8 in", "5 in", "2 in"), ("7 in", "4 in", "1 1/2 in"))
+    low, likely, high = box_band(("8 in", "5 in", "2 in"), ("7 in", "4 in", "1 1/2 in"))
     assert in3(likely) == pytest.approx(80 - 42, rel=1e-12)
     # 1/16 in on each of six sizes and 5 % of the whole, added as squares
     parts = [80 / 16 / size for size in (8, 5, 2)] + [42 / 16 / size for size in (7, 4, 1.5)] + [0.05 * 38]
@@ -104,9 +105,9 @@ def test_the_box_is_its_own_volume_less_the_block():
 
 def test_a_block_that_does_not_fit_is_refused_in_words():
     with pytest.raises(ValueError, match=r"block: .* wide given; the box has only"):
-        sizing.box_band(("8 in", "4 in", "2 in"), ("7 in", "5 in", "1 in"))
+        box_band(("8 in", "4 in", "2 in"), ("7 in", "5 in", "1 in"))
     with pytest.raises(ValueError, match="three sizes"):
-        sizing.box_band("8 in", ("7 in", "4 in", "1 in"))
+        box_band("8 in", ("7 in", "4 in", "1 in"))
 
 
 def layer_block():

@@ -12,7 +12,7 @@ from shop_calc.lesson.blocks.job_form import JobForm
 from shop_calc.lesson.draw import numbers_for
 from shop_calc.lesson.formula import evaluate, is_arithmetic
 from shop_calc.lesson.job_file import file_name, own_jobs, save_job
-from shop_calc.lesson.moves import whole_job
+from shop_calc.lesson.moves import ready_by, whole_job
 from shop_calc.lesson.moves import whole_job_sums as sums
 from shop_calc.lesson.moves.job_short import entries_of, texts_of
 from shop_calc.lesson.questions import whole_job as questions
@@ -195,20 +195,20 @@ def test_a_broken_file_of_ones_own_is_said(own):
 
 def test_the_map_agrees_with_the_plan_within_a_few_minutes(plan):
     inputs = plan.day.samples.inputs
-    here = whole_job.ready_by(plan)(inputs.mix_temp_c, inputs.room.air_temp_c[0], inputs.thickness_m, 0.0)
+    here = ready_by.ready_by(plan)(inputs.mix_temp_c, inputs.room.air_temp_c[0], inputs.thickness_m, 0.0)
     assert here.done_h + inputs.face_load_h == pytest.approx(plan.day.stage("last_steel").likely_to_h, abs=5 / 60)
 
 
 def test_warmer_is_earlier_all_over_the_map_and_the_dot_lies_on_it(plan):
-    moved = whole_job.ready_by(plan)(15.0, 20.0, 0.0381, 0.0)
+    moved = ready_by.ready_by(plan)(15.0, 20.0, 0.0381, 0.0)
     answer = moved.shown.answer
     assert np.all(np.diff(answer, axis=0) < 0) and np.all(np.diff(answer, axis=1) < 0)
-    column = [np.interp(68.0, whole_job.ROOMS_F, row) for row in answer]
-    assert np.interp(59.0, whole_job.MIXES_F, column) == pytest.approx(moved.done_h, abs=0.02)
+    column = [np.interp(68.0, ready_by.ROOMS_F, row) for row in answer]
+    assert np.interp(59.0, ready_by.MIXES_F, column) == pytest.approx(moved.done_h, abs=0.02)
 
 
 def test_the_prose_about_the_map_is_true(plan):
-    model = whole_job.ready_by(plan)
+    model = ready_by.ready_by(plan)
     done = lambda mix_f, room_f, inches=1.5, mph=0.0: model(  # noqa: E731
         (mix_f - 32) / 1.8, (room_f - 32) / 1.8, inches * 0.0254, mph * 0.44704
     ).done_h
@@ -238,12 +238,12 @@ def test_the_dot_on_the_map_of_covers_is_the_pick_of_the_plan():
 
 def test_the_block_answers_at_both_ends_of_every_slider(plan):
     block = Block(
-        whole_job.ready_by(plan), whole_job.ready_words(plan),
+        ready_by.ready_by(plan), ready_by.ready_words(plan),
         [slider("mix_temp_c", label="Mortar", value=60, low=50, high=86, unit="F"),
          slider("air_temp_c", label="Room", value=70, low=50, high=90, unit="F"),
          slider("thickness_m", label="Thickness", value=1.5, low=0.75, high=3, unit="in"),
          slider("wind_m_s", label="Moving air", value=0, low=0, high=15, unit="mph")],
-        picture=whole_job.ready_map(plan),
+        picture=ready_by.ready_map(plan),
     )  # fmt: skip
     start = block.text
     for key, row in block.rows.items():

@@ -8,7 +8,7 @@ from picture_checks import unreadable
 
 from shop_calc import defaults
 from shop_calc.lesson.blocks.log_form import HAPPENED, LogForm, event_of, log_file
-from shop_calc.lesson.moves import log_class, log_next, shop_log
+from shop_calc.lesson.moves import log_class, log_next, log_seen, shop_log
 from shop_calc.lesson.pictures.predicted_seen import PredictedSeen, SeenRow
 from shop_calc.trade.logbook.calibrate import calibrate
 from shop_calc.trade.logbook.shop_log import ShopLog, read_log
@@ -72,7 +72,7 @@ def test_the_gap_is_the_last_look_without_and_the_first_with(example):
 
 def test_the_log_draws_the_band_of_its_own_day_together_round_the_gap(example):
     day, pour = example
-    rows = shop_log.predicted_seen(day, pour, calibrate((pour,), "demo mortar")).rows
+    rows = log_seen.predicted_seen(day, pour, calibrate((pour,), "demo mortar")).rows
     for row in rows:
         assert row.after_h[2] - row.after_h[0] < 0.75 * (row.before_h[2] - row.before_h[0])
     first = rows[1]
@@ -81,12 +81,12 @@ def test_the_log_draws_the_band_of_its_own_day_together_round_the_gap(example):
 
 def test_the_band_of_each_pour_comes_from_the_others_alone(example, year):
     day = example[0]
-    picture = shop_log.pours_seen(day, year, "demo mortar")
+    picture = log_seen.pours_seen(day, year, "demo mortar")
     mixes = sorted(pour.mix_temp_c("face") for pour in year.pours)
     assert picture.count == 8 and mixes[0] == 11.0 and picture.rows[0].name.startswith("pour 8")
     others = calibrate(tuple(pour for pour in year.pours if pour.pour_id != "pour 8"), "demo mortar")
     pour = next(pour for pour in year.pours if pour.pour_id == "pour 8")
-    again = shop_log.predicted_seen(day, pour, others, ("first_steel",)).rows[0]
+    again = log_seen.predicted_seen(day, pour, others, ("first_steel",)).rows[0]
     assert picture.rows[0].after_h == pytest.approx(again.after_h)
 
 
@@ -195,6 +195,6 @@ def test_the_weight_on_the_scale_is_not_yet_a_rod_reading():
 
 
 def test_lesson_10_counts_right_how_many_gaps_the_bands_of_the_others_meet(example):
-    rows = shop_log.pours_seen(example[0], read_log(LOGS / "eight_pours.csv"), "demo mortar").rows
+    rows = log_seen.pours_seen(example[0], read_log(LOGS / "eight_pours.csv"), "demo mortar").rows
     met = [row.after_h[0] <= row.there_h and row.not_yet_h <= row.after_h[2] for row in rows]
     assert (sum(met), len(met)) == (7, 8)

@@ -1,24 +1,16 @@
 """Lesson 11: a practice pour on the page, its look back as tables and ribbons, one act moved by half an hour."""
 
-from collections import Counter
-from functools import cache
-from itertools import chain
 
+from shop_calc.lesson.moves.pour_class import class_ribbon, class_words, invented_class, ways_of_working  # noqa: F401  likewise
 from shop_calc.lesson.moves.pour_moved import MOVABLE, mover, mover_words, moving_mark  # noqa: F401  found here too
 from shop_calc.lesson.moves.pour_shown import ribbon_of, shown_stages
 from shop_calc.lesson.moves.pour_thumb import later_at_bench_h, thumb_force_band_kg  # noqa: F401  likewise
 from shop_calc.lesson.pictures.at_the_bench import BenchView
-from shop_calc.lesson.pictures.pour_ribbon import PourRibbon
 from shop_calc.lesson.said import Said
 from shop_calc.lesson.table import table
 from shop_calc.trade.rehearsal.account import account, now_words
-from shop_calc.trade.rehearsal.acts import act
-from shop_calc.trade.rehearsal.bench import begin
-from shop_calc.trade.rehearsal.consequences import CONSEQUENCES
 from shop_calc.trade.rehearsal.damage import damage_words
 from shop_calc.trade.rehearsal.debrief import debrief
-from shop_calc.trade.rehearsal.policies import POLICIES, work_through
-from shop_calc.trade.rehearsal.replay import diary_text
 from shop_calc.trade.rehearsal.reveal import true_stages
 from shop_calc.trade.rehearsal.words import ACTS
 
@@ -38,6 +30,7 @@ def steel_allowed_h(state):
 
     Examples
     --------
+    >>> from shop_calc.trade.rehearsal.bench import begin
     >>> 2.0 < steel_allowed_h(begin("oak", "mild")) < 6.0
     True
 
@@ -63,6 +56,7 @@ def told(state):
 
     Examples
     --------
+    >>> from shop_calc.trade.rehearsal.bench import begin
     >>> told(begin("oak", "mild")).text.splitlines()[0]
     '08:20, 20 min after the first water.'
 
@@ -88,7 +82,8 @@ def account_of(state):
 
     Examples
     --------
-    >>> from shop_calc.trade.rehearsal.policies import by_cues
+    >>> from shop_calc.trade.rehearsal.bench import begin
+    >>> from shop_calc.trade.rehearsal.policies import by_cues, work_through
     >>> account_of(work_through(begin("oak", "mild"), by_cues)).text.splitlines()[0]
     'In the morning nothing shows that should not.'
 
@@ -114,6 +109,7 @@ def bench_view(state):
 
     Examples
     --------
+    >>> from shop_calc.trade.rehearsal.bench import begin
     >>> from shop_calc.trade.rehearsal.acts import act
     >>> bench_view(act(begin("oak", "mild"), "look edge")).leans
     True
@@ -155,7 +151,8 @@ def pour_ribbon(state, title=""):
 
     Examples
     --------
-    >>> from shop_calc.trade.rehearsal.policies import by_cues
+    >>> from shop_calc.trade.rehearsal.bench import begin
+    >>> from shop_calc.trade.rehearsal.policies import by_cues, work_through
     >>> pour_ribbon(work_through(begin("oak", "mild"), by_cues), "A mild day").alt[:10]
     'A mild day'
 
@@ -184,7 +181,8 @@ def half_hours(state):
 
     Examples
     --------
-    >>> from shop_calc.trade.rehearsal.policies import by_cues
+    >>> from shop_calc.trade.rehearsal.bench import begin
+    >>> from shop_calc.trade.rehearsal.policies import by_cues, work_through
     >>> half_hours(work_through(begin("oak", "mild"), by_cues)).header[3]
     'half an hour earlier'
 
@@ -218,6 +216,7 @@ def hidden_day(state):
 
     Examples
     --------
+    >>> from shop_calc.trade.rehearsal.bench import begin
     >>> hidden_day(begin("oak", "mild")).rows[0][0]
     'Initial set at 21 °C'
 
@@ -226,135 +225,3 @@ def hidden_day(state):
     Plan: data/defaults.csv.
     """
     return table(("hidden", "the plan", "this day"), debrief(state).hidden)
-
-
-def ways_of_working(count=30, code="free"):
-    """Work many hidden days through in the ways of POLICIES and count the mornings.
-
-    Parameters
-    ----------
-    count : int
-        How many days [-].
-    code : str
-        What their codes begin with [-].
-
-    Returns
-    -------
-    Table
-        A row a way: mornings with nothing to be seen, and what shows most [-].
-
-    Examples
-    --------
-    >>> ways_of_working(2).rows[0][0]
-    'by the cues'
-
-    References
-    ----------
-    Computed; the days are drawn from codes.
-    """
-    mornings = {name: [] for name in POLICIES}
-    for number in range(count):
-        start, do = begin(f"{code} {number}"), cache(act)  # four of the ways begin alike
-        for name, policy in POLICIES.items():
-            mornings[name].append({item.key for item in work_through(start, policy, do).kept})
-    rows = []
-    for name, keys in mornings.items():
-        shows = Counter(chain.from_iterable(keys))
-        clean = keys.count(set())
-        most = sorted(shows.items(), key=lambda row: (-row[1], row[0]))[:2]
-        words = "; ".join(f"{CONSEQUENCES[key].title.lower()} on {many}" for key, many in most)
-        rows.append((name, f"{clean} of {count}", words or "nothing"))
-    return table(("way of working", "nothing shows", "what shows most"), rows)
-
-
-def class_ribbon(pooled, title="The class"):
-    """Draw the decisions of a class over the true windows.
-
-    Parameters
-    ----------
-    pooled : Pooled
-        What `pool` gives [as its fields].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    PourRibbon
-        Ready to be shown [-].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.rehearsal.pooled import pool
-    >>> class_ribbon(pool("oak", ["step away; spread; leave"], weather="mild")).alt[:10]
-    'The class.'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    picture = PourRibbon(shown_stages(pooled.stages), shown_stages(pooled.planned), pooled.water_in, pooled.room, title)
-    done = [(key, at_h, good) for key, marks in pooled.hours_h.items() for at_h, good in marks]
-    picture.update(shown_stages(pooled.stages), done=done)
-    return picture
-
-
-def invented_class(code, weather=None):
-    """Make up the diaries of a class, to show what pooling them looks like.
-
-    Parameters
-    ----------
-    code : str
-        The code that everybody had [-].
-    weather : str, optional
-        As for `begin` [-].
-
-    Returns
-    -------
-    list of str
-        Invented diaries, one a learner [-].
-
-    Examples
-    --------
-    >>> len(invented_class("oak", "mild"))
-    12
-
-    References
-    ----------
-    Invented for the demonstration.
-    """
-    start, do = begin(code, weather), cache(act)
-
-    def slower(policy, wait):
-        return lambda state: wait if policy(state).startswith("wait") else policy(state)
-
-    ways = [*POLICIES.values(), *(slower(way, "wait 15") for way in POLICIES.values())]
-    return [diary_text(work_through(start, way, do)) for way in ways]
-
-
-def class_words(pooled):
-    """Say what a class did with one code.
-
-    Parameters
-    ----------
-    pooled : Pooled
-        What `pool` gives [as its fields].
-
-    Returns
-    -------
-    Said
-        Shown by the notebook [-].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.rehearsal.pooled import pool
-    >>> class_words(pool("oak", ["step away; spread; leave"], weather="mild")).text.splitlines()[0]
-    '1 piece on the same hidden day.'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    lines = [f"{pooled.count} piece{'s' if pooled.count > 1 else ''} on the same hidden day."]
-    for key, many in pooled.shows.items():
-        lines.append(f"{CONSEQUENCES[key].title}: on {many}.")
-    return Said("\n".join(lines if pooled.shows else [*lines, "On none of them anything shows."]))

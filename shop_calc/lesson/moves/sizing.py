@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from shop_calc import units
+from shop_calc.lesson.moves.box_and_jug import box_band  # noqa: F401  the lesson finds all under one name
 from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.from_plan import piece_plan
 from shop_calc.lesson.pictures.sections import LayerSections
@@ -20,8 +21,6 @@ EDGES = {
     "none": (),
 }
 LONGEST_M, WIDEST_M, THICKEST_M = 2.4384, 0.6096, 0.0635  # ends of the sliders: 96, 24 and 2 1/2 in
-TAPE_M = 0.0015875  # judgement: a tape is read to 1/16 in
-JUG_SHARE = 0.05  # judgement: a kitchen jug, and how tightly the grains lie
 
 
 @dataclass(frozen=True)
@@ -316,57 +315,3 @@ def written_sizes(*texts):
 def _plain_reason(message, text):
     """The part of a refusal that says why, without the entry's name and the list of examples."""
     return message.removeprefix(f"size: {text!r} given; ").split(". Write")[0]
-
-
-def box_band(box, block):
-    """Predict what fills a box round a smaller block, with what tape and jug may be off.
-
-    The block stands for the base, what is filled in for the face.
-
-    Parameters
-    ----------
-    box, block : tuple of str
-        Length, width, height of each, inside the box and outside the block, as people write them [-].
-
-    Returns
-    -------
-    tuple of float
-        Low, likely, high [m3].
-
-    Raises
-    ------
-    ValueError
-        When a size cannot be read, or the block does not go into the box.
-
-    Notes
-    -----
-    Every size is off by up to 1/16 in, the jug and the lie of the grains by up to 5 % (judgement), each by
-    itself: the parts are added as squares.
-
-    Examples
-    --------
-    >>> [round(1e6 * value, 3) for value in box_band(("10 cm", "10 cm", "5 cm"), ("8 cm", "8 cm", "4 cm"))]
-    [217.891, 244.0, 270.109]
-
-    References
-    ----------
-    Derived: geometry and propagation of independent errors.
-    """
-    outer, inner = (_three(name, sizes) for name, sizes in (("box", box), ("block", block)))
-    names = ("long", "wide", "high")
-    for name, of_block, of_box in zip(names, inner, outer, strict=True):
-        if of_block >= of_box:
-            raise ValueError(
-                f"block: {show(of_block, 'length')} {name} given; the box has only {show(of_box, 'length')} there"
-            )
-    whole, core = (sizes[0] * sizes[1] * sizes[2] for sizes in (outer, inner))
-    likely = whole - core
-    off = [volume * TAPE_M / size for volume, sizes in ((whole, outer), (core, inner)) for size in sizes]
-    spread = (sum(part**2 for part in off) + (JUG_SHARE * likely) ** 2) ** 0.5
-    return max(likely - spread, 0.0), likely, likely + spread
-
-
-def _three(name, sizes):
-    if isinstance(sizes, str) or len(sizes) != 3:
-        raise ValueError(f"{name}: {sizes!r} given; it must be three sizes: length, width, height")
-    return tuple(units.parse(text, "length", entry=name) for text in sizes)
