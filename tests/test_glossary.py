@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from shop_calc.lesson import glossary, outline
-from shop_calc.lesson.glossary import LINK, Term, linked, terms
+from shop_calc.lesson.glossary_links import LINK, linked
+from shop_calc.lesson.terms import Term, terms
 from shop_calc.trade.working import MARKS
 
 ROOT = Path(__file__).parents[1]

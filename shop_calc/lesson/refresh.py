@@ -14,7 +14,7 @@ from pathlib import Path
 
 import nbformat
 
-from shop_calc.lesson.glossary import link_lesson
+from shop_calc.lesson.glossary_links import link_lesson
 from shop_calc.lesson.stored_form import tidy
 
 _CELL_TIMEOUT_S = 120
