@@ -91,6 +91,8 @@ def _read_number(question, answer):
             answer = float(bare)
         else:
             return _read_text(question, answer)
+    if isinstance(answer, tuple):
+        raise _Unreadable("A comma makes several numbers of it; write one, without a comma.")
     try:
         value = float(answer)
     except (TypeError, ValueError, OverflowError):
@@ -101,6 +103,14 @@ def _read_number(question, answer):
 
 
 def _read_text(question, answer):
+    if re.fullmatch(r"[\d\s/½¼¾⅓⅔⅛⅜⅝⅞-]+", answer):  # as on a tape: 2 3/4, in the unit asked
+        try:
+            bare = float(units.parse(answer, "number", entry="answer"))
+            return question.inside(bare), bare
+        except ValueError as error:
+            raise _Unreadable(f"This cannot be read: {error}") from None
+    if question.unit in ("", "-"):
+        raise _Unreadable("This cannot be read; write a plain number, without a unit.")
     try:
         return float(units.parse(answer, question.kind, entry="answer")), None
     except ValueError as error:
@@ -234,5 +244,5 @@ def _other_unit(question, bare, right):
     others = question.others if question.others is not None else OTHER_UNITS.get(question.kind, ())
     for unit in others:
         if unit != question.unit and same(question, question.inside(bare, unit), right):
-            return sign(unit)
+            return sign(unit) or "parts of one"
     return ""

@@ -74,6 +74,8 @@ QUESTIONS = (
             by(lambda binder_kg, ratio, polymer_kg, solids_fraction:
                binder_kg * ratio + polymer_kg * (1 - solids_fraction), "added instead of taken off",
                "The polymer brings water. Do you then pour more, or less?"),
+            by(lambda binder_kg, ratio, polymer_kg, solids_fraction: binder_kg * ratio - polymer_kg * solids_fraction,
+               "the solids taken for the water", "You took the solids off. Which part of the polymer is water?"),
             ratio_upside_down("ratio", "Is there more water in a mortar, or more binder?"),
         ),
         (

@@ -64,6 +64,9 @@ QUESTIONS = (
                "Who sees the edge at the wall? Nothing is spent on it."),
             by(lambda length_m, width_m, thickness_m, face_m, ends: length_m * width_m * face_m, "the top only",
                "That is the top. Does the face stop at the rim?"),
+            by(lambda length_m, width_m, thickness_m, face_m, ends: face_m
+               * (length_m * width_m + (length_m + ends * width_m) * thickness_m), "the rim counted twice",
+               "The top and the edges meet along the rim, and the edges at the corners. What have you counted twice?"),
             left_out("ends", "The front is there. Walk on: what is round the corner, left and right?"),
             by(lambda length_m, width_m, thickness_m, face_m, ends:
                length_m * width_m * thickness_m - counter_face_m3(length_m, width_m, thickness_m, face_m, ends),
@@ -75,7 +78,7 @@ QUESTIONS = (
             "and goes right to the wall.",
         ),
         working=counter_steps,
-        tolerance=0.01,
+        tolerance=0.005,
     ),
     Question(
         "foot_or_inch",
