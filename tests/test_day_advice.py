@@ -17,7 +17,7 @@ BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
 WATER = datetime(2026, 5, 4, 8)
 
 
-def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381, face_h=3.0, deadline_h=4.0):
+def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381, base_m=0.03175, face_h=3.0, deadline_h=4.0):
     stages = {
         "face": SimpleNamespace(likely_from_h=face_h, deadline_h=deadline_h),
         "last_steel": SimpleNamespace(likely_to_h=(datetime.fromisoformat(last) - WATER).total_seconds() / 3600),
@@ -25,7 +25,7 @@ def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381
     room = SimpleNamespace(air_temp_c=air, wind_m_s=wind)
     day = SimpleNamespace(
         crowded=(), stage=stages.__getitem__, water_in=WATER, clock=lambda hour: WATER + timedelta(hours=hour),
-        samples=SimpleNamespace(inputs=SimpleNamespace(room=room, thickness_m=thick_m)),
+        samples=SimpleNamespace(inputs=SimpleNamespace(room=room, thickness_m=thick_m, base_depth_m=base_m)),
     )  # fmt: skip
     return " ".join(line.text for line in day_advice(day))
 
@@ -36,8 +36,14 @@ def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381
         ({"last": "2026-05-04T20:59"}, "fall into the night", False),
         ({"last": "2026-05-04T21:00"}, "fall into the night", True),
         ({"last": "2026-05-05T03:00"}, "fall into the night", True),
+        # setting.VALID_TEMP_C, 5 to 30 °C, judgement
         ({"air": (21.0, 30.0)}, "clock is rough", False),
-        ({"air": (21.0, 30.1)}, "clock is rough", True),
+        ({"air": (21.0, 30.1)}, "Above 30 °C (86 °F) the clock is rough", True),
+        ({"air": (21.0, 5.0)}, "clock is rough", False),
+        ({"air": (4.9, 21.0)}, "Below 41 °F (5 °C) the clock is rough", True),
+        # an hour of rest from 150 Pa at 0.5 Pa/s is 1950 Pa: 2 x 1950 / (1.5 x 2250 x 9.80665) = 117.84 mm of base
+        ({"base_m": 0.1178}, "So deep a base", False),
+        ({"base_m": 0.1179}, "So deep a base", True),
         ({"air": (21.0, 0.1)}, "into frost", False),
         ({"air": (21.0, 0.0)}, "into frost", True),
         ({"face_h": 4.0, "deadline_h": 4.0}, "too stiff", False),

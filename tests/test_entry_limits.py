@@ -16,7 +16,6 @@ from shop_calc.science import (
     build_up,
     evaporation,
     heat_balance,
-    hydration,
     loads,
     maturity,
     moist_air,
@@ -74,7 +73,6 @@ def test_ranges_are_those_of_their_sources():
     years = 100 * 365 * 24.0  # the design life of EN 1992, hours
     assert (72.0, years) == strength.EN_VALID_AGE_H  # 3.1.2(5): from 3 days on
     assert (24.0, years) == strength.ACI_VALID_AGE_H  # ACI 209: from 1 day on
-    assert hydration.VALID_WATER_RATIO == (0.36, 0.55)  # Schindler and Folliard, from memory
     assert build_up.VALID_REST_S == (0.0, 60 * 60.0)  # an hour, judgement
     assert convert(14.0, "degF", "degC") == pytest.approx(maturity.DATUM_NURSE_SAUL_C)  # Saul 1951, from memory
     density = [convert(value, "lb/ft3", "kg/m3") for value in (110.0, 155.0)]  # rows WT-2c and WT-2d

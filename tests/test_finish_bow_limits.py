@@ -224,5 +224,5 @@ def test_air_below_what_the_code_knows_is_named(rh, named):
     # EN 1992-1-1 Annex B: relative humidity from 40 %
     plan = demo_plan("garden_bench_top")
     bow = plan_bow(plan.layers, plan.mix, 2280.0, rh_fraction=rh)
-    assert ("go down to 40 %" in bow_advice(bow, plan.layers, plan.mix)[-1].reason) is named
+    assert ("starts at 40 %" in bow_advice(bow, plan.layers, plan.mix)[-1].reason) is named
     assert np.isfinite(bow.sag_m)

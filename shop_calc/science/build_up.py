@@ -10,7 +10,7 @@ from shop_calc.science.checks import require
 from shop_calc.science.loads import GRAVITY_M_S2
 
 #: Longest rest over which a straight growth is a fair picture [s]. Judgement: in a measured record the
-#: growth of the first 5 minutes carried on to 17 is 57 % too much.
+#: growth of the first 5 minutes carried on to 17 is 57 % too much. A deep base leaves it; the plan says so.
 VALID_REST_S = (0.0, 3600.0)
 
 

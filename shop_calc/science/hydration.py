@@ -1,7 +1,7 @@
 """Degree of hydration and set times from the make-up of the cement: a recalled model, for comparison only.
 
-Fitted to ordinary paving mixes; a thin hand-trowelled mix with reducer, latex or silica fume lies outside.
-The plan of a day never uses it.
+Fitted to ordinary paving mixes of 0.36 to 0.55 water to cement (from memory); a thin hand-trowelled mix with
+reducer, latex or silica fume lies outside. No plan and no lesson uses it.
 """
 
 from dataclasses import dataclass
@@ -9,9 +9,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from shop_calc.science.checks import require
-
-#: Water to cement of the mixes behind the fit [-]. From memory.
-VALID_WATER_RATIO = (0.36, 0.55)
 
 # Degree of hydration at set over the water to cement ratio. From memory of Schindler 2004.
 INITIAL_SET_HYDRATION = 0.15
@@ -80,8 +77,8 @@ def hydration_curve(water_cement_ratio, c3a_fraction, c3s_fraction, so3_fraction
 
     Notes
     -----
-    Without fly ash and slag, whose terms are left out. Set at degrees of hydration 0.15 and 0.26 w/cm. Range
-    of the ratio: VALID_WATER_RATIO.
+    Without fly ash and slag, whose terms are left out. Set at degrees of hydration 0.15 and 0.26 w/cm. Fitted
+    to mixes of 0.36 to 0.55, from memory.
 
     Examples
     --------

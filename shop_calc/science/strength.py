@@ -18,6 +18,7 @@ ACI_209_DAYS = {
     ("steam", "III"): (0.70, 0.98),
 }
 
+# A plan ends at 28 days: only the lower ends are ever left, every morning, and the plan says so.
 EN_VALID_AGE_H = (3 * DAY_H, 100 * 365 * DAY_H)  # 3.1.2(5): below 3 days the code wants tests
 ACI_VALID_AGE_H = (1 * DAY_H, 100 * 365 * DAY_H)  # fitted from 1 day on, from memory
 

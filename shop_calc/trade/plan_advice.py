@@ -1,7 +1,7 @@
 """Advice that belongs to no single step: boards of the form, air outside the charts, the day as a whole, what it is for."""
 
 from shop_calc import defaults
-from shop_calc.science import slab_heat
+from shop_calc.science import build_up, setting, slab_heat
 from shop_calc.science.evaporation import VALID_TEMP_C, VALID_WIND_M_S
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
@@ -147,7 +147,8 @@ def day_advice(day):
                 "heat balance of a slab; the limit is judgement",
             )
         )
-    if max(day.samples.inputs.room.air_temp_c) > 30:
+    lines += [*_deep_base(inputs.base_depth_m), *_cold_clock(inputs.room)]
+    if max(inputs.room.air_temp_c) > setting.VALID_TEMP_C[1]:
         lines.append(
             Advice(
                 "note", "day", "Above 30 °C (86 °F) the clock is rough: look earlier and more often.",
@@ -156,6 +157,34 @@ def day_advice(day):
             )
         )  # fmt: skip
     return lines
+
+
+def _deep_base(depth_m):
+    """What is said where the straight growth at rest would be carried on for too long."""
+    demand_pa = build_up.edge_demand_pa(
+        depth_m, defaults.si("slab_density"), safety_factor=defaults.si("edge_safety_factor")
+    )
+    rest_s = float(
+        build_up.rest_to_stress_linear_s(demand_pa, defaults.si("yield_stress_start"), defaults.si("build_up_rate"))
+    )
+    if rest_s > build_up.VALID_REST_S[1]:
+        yield Advice(
+            "note", "face", "So deep a base may need longer to stand than the plan says: nudge the form and go by that.",
+            f"Growing evenly it stands after {rest_s / 3600.0:.1f} h of rest; a mix grows ever more slowly, and more than "
+            f"{build_up.VALID_REST_S[1] / 3600.0:.0f} h is not to be counted so.", "judgement",
+            "ours, by a measured yield stress at rest; growth from memory of Roussel 2006",
+        )  # fmt: skip
+
+
+def _cold_clock(room):
+    """What is said where the air is colder than the activation energies were taken for."""
+    cold = setting.VALID_TEMP_C[0]
+    if min(room.air_temp_c) < cold:
+        yield Advice(
+            "note", "day", f"Below {show(cold, 'temperature')} the clock is rough: the cue can come hours later.",
+            f"The room falls to {show(min(room.air_temp_c), 'temperature')}; how fast mortar sets in the cold is carried on "
+            "from warmer mixes.", "judgement", "ours; activation energies of data/defaults.csv",
+        )  # fmt: skip
 
 
 def use_advice(job):

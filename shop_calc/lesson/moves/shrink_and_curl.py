@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from shop_calc import defaults
 from shop_calc.lesson.pictures.bow_shape import BowedTop, BowShape, BowState
 from shop_calc.trade.after.bow import bow_level
+from shop_calc.trade.after.bow_advice import too_dry
 from shop_calc.trade.after.bow_bands import bow_bands
 from shop_calc.units import show
 
@@ -23,6 +24,8 @@ class Drying:
         What the picture shows [m].
     en_strain, aci_strain : float
         Shrinkage of the base in the end by both codes [-].
+    rh_fraction : float
+        Air in which it stands [-].
 
     Examples
     --------
@@ -37,6 +40,7 @@ class Drying:
     shape: BowShape
     en_strain: float
     aci_strain: float
+    rh_fraction: float
 
 
 def dried(thickness_m, length_m, rh_fraction, phi, recipe=None):
@@ -75,7 +79,7 @@ def dried(thickness_m, length_m, rh_fraction, phi, recipe=None):
     face_m = defaults.si("face_thickness")
     (en, aci, _, _), both, top = bow_bands(thickness_m, face_m, length_m, phi, rh_fraction=rh_fraction, recipe=recipe)
     states = (BowState("both faces dry alike", *both), BowState("only the top dries", *top))
-    return Drying(BowShape(length_m, thickness_m, face_m, states), en, aci)
+    return Drying(BowShape(length_m, thickness_m, face_m, states), en, aci, rh_fraction)
 
 
 def bow_words(result, system="both"):
@@ -91,7 +95,7 @@ def bow_words(result, system="both"):
     Returns
     -------
     str
-        Two lines [-].
+        Two lines, and a third where the air is drier than the codes know [-].
 
     Examples
     --------
@@ -111,6 +115,7 @@ def bow_words(result, system="both"):
         f"{show(top.likely_m, 'length', system)}, a {bow_level(top.likely_m)} bow.\n"
         f"The base shrinks by {1e6 * result.en_strain:.0f} (EN 1992) or {1e6 * result.aci_strain:.0f} (ACI 209) "
         f"millionths; {face}."
+        + "".join(f"\nTake it as a guess: {words}." for words in too_dry(result.rh_fraction))
     )
 
 

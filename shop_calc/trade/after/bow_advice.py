@@ -1,6 +1,6 @@
 """What is said about shrinkage and curl."""
 
-from shop_calc.science import shrinkage
+from shop_calc.science import shrinkage, shrinkage_aci
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
 
@@ -65,17 +65,72 @@ def bow_advice(bow, layers, mix):
                 "memory", "Pickett 1956 and Timoshenko 1925, from memory",
             )
         )  # fmt: skip
-    beyond = [f"a piece {show(layers.thickness_m, 'length')} thick (EN 1992 starts at 4 in)", "polymer and fibre"]
-    low = shrinkage.EN_VALID_RH_FRACTION[0]
-    if bow.rh_fraction < low:
-        beyond.append(f"air of {100 * bow.rh_fraction:.0f} % (the codes go down to {100 * low:.0f} %)")
+    beyond = ["polymer and fibre", *beyond_codes(layers.thickness_m, bow.rh_fraction)]
     lines.append(
         Advice(
             "note", "bow", "Take shrinkage as a size and no more: extrapolated from ordinary concrete.",
             f"EN 1992 gives {1e6 * bow.en_strain:.0f} and ACI 209 {1e6 * bow.aci_strain:.0f} millionths for the base "
             f"in the end, {1e6 * bow.en_28d_strain:.0f} and {1e6 * bow.aci_28d_strain:.0f} after 28 days; each "
-            f"scatters by 30 %, and neither knows {', '.join(beyond[:-1])} or {beyond[-1]}.", "read",
+            f"scatters by 30 %, and neither knows {' or '.join(beyond)}.", "read",
             "EN 1992-1-1:2004 B.2(1); ACI 209 from memory",
         )
     )  # fmt: skip
     return tuple(lines)
+
+
+def beyond_codes(thickness_m, rh_fraction):
+    """Name what of a piece and its air lies outside the range of the shrinkage codes.
+
+    Parameters
+    ----------
+    thickness_m : float
+        Thickness, both faces drying [m].
+    rh_fraction : float
+        Air in which it stands [-].
+
+    Returns
+    -------
+    tuple of str
+        A few words for each range that is left; empty within them [-].
+
+    Examples
+    --------
+    >>> beyond_codes(0.2, 0.5), beyond_codes(0.2, 0.3)
+    ((), ('air of 30 % (EN 1992 starts at 40 %, ACI 209 at 40 %)',))
+
+    References
+    ----------
+    EN 1992-1-1:2004 Table 3.3 and B.1; ACI 209R-92, from memory.
+    """
+    found = []
+    if shrinkage.notional_size_m(thickness_m, 2) < (least_m := shrinkage.EN_VALID_NOTIONAL_SIZE_M[0]):
+        found.append(f"a piece {show(thickness_m, 'length')} thick (EN 1992 starts at {show(least_m, 'length')})")
+    return (*found, *too_dry(rh_fraction))
+
+
+def too_dry(rh_fraction):
+    """Say that air is drier than the shrinkage codes know.
+
+    Parameters
+    ----------
+    rh_fraction : float
+        Air in which a piece stands [-].
+
+    Returns
+    -------
+    tuple of str
+        A few words, or nothing [-].
+
+    Examples
+    --------
+    >>> too_dry(0.4), too_dry(0.2)
+    ((), ('air of 20 % (EN 1992 starts at 40 %, ACI 209 at 40 %)',))
+
+    References
+    ----------
+    EN 1992-1-1:2004 B.1; ACI 209R-92, from memory.
+    """
+    en, aci = shrinkage.EN_VALID_RH_FRACTION[0], shrinkage_aci.ACI_VALID_RH_FRACTION[0]
+    if rh_fraction >= max(en, aci):
+        return ()
+    return (f"air of {100 * rh_fraction:.0f} % (EN 1992 starts at {100 * en:.0f} %, ACI 209 at {100 * aci:.0f} %)",)

@@ -2,8 +2,10 @@
 
 from datetime import timedelta
 
+from shop_calc.science import maturity, strength
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.after.moving import density_advice, lift_advice
+from shop_calc.trade.after.stress_words import no_concrete
 from shop_calc.trade.after.supports import NOT_ENOUGH
 from shop_calc.units import show
 
@@ -67,11 +69,13 @@ def _carry_lines(handling, day):
         )  # fmt: skip
     for carry in late:
         when = "not at all" if carry.earliest_h is None else f"not before {_clock(day, carry.earliest_h)}"
+        beyond = no_concrete(carry.needed_strength_pa)
+        needs = "more than any concrete has" if beyond else show(carry.needed_strength_pa, "pressure")
         yield Advice(
             "act", "move", f"{carry.title}: {when}.",
             f"That pulls {carry.tension} with {show(carry.stress_pa, 'pressure')}; with jolt and scatter it needs "
-            f"{show(carry.needed_rupture_pa, 'pressure')} in bending, {show(carry.needed_strength_pa, 'pressure')} "
-            f"in compression, and is counted with {counted} at 28 days.", "derived", _FACTORS,
+            f"{show(carry.needed_rupture_pa, 'pressure')} in bending, {needs} in compression, and is counted with "
+            f"{counted} at 28 days.", "derived", _FACTORS,
         )  # fmt: skip
 
 
@@ -201,9 +205,38 @@ def handling_advice(handling, day, piece):
     lines.append(
         Advice(
             "note", "move", "Take strength and stress as extrapolated: the curves come from ordinary concrete.",
-            "They were not fitted to thin pieces with polymer and fibre, nor below an age of one day (ACI 209) and "
-            "three days (EN 1992), nor to a piece that dries out. Kept open it gains less.", "derived",
-            "ranges of ACI 209R-92 and EN 1992-1-1:2004",
+            "They were not fitted to thin pieces with polymer and fibre, nor to a piece that dries out: kept open it "
+            f"gains less.{_too_young(handling.morning)}", "derived", "ranges of ACI 209R-92 and EN 1992-1-1:2004",
         )
     )  # fmt: skip
+    lines += _odd_temperatures(handling.hardening, handling.morning.hour_h)
     return tuple(lines)
+
+
+def _too_young(morning):
+    """The curves that start at a later age than the morning's; none of them ends within 28 days."""
+    rows = (
+        ("ACI 209", morning.aci_age_h, strength.ACI_VALID_AGE_H[0]),
+        ("EN 1992", morning.en_age_h, strength.EN_VALID_AGE_H[0]),
+    )
+    told = [f"{age:.0f} h old by {name}, which starts at {start:.0f} h" for name, age, start in rows if age < start]
+    return f" In the morning it is {', and '.join(told)}." if told else ""
+
+
+def _odd_temperatures(hardening, until_h):
+    """What is said where the piece was colder or warmer, up to the morning, than a rule of maturity is good for."""
+    temps = hardening.temp_c[hardening.time_h <= until_h + 1e-9]
+    cold, hot = float(temps.min()), float(temps.max())
+    rules = (
+        ("the temperature-time factor", maturity.SAUL_VALID_TEMP_C, "Saul 1951, from memory"),
+        ("the age of EN 1992", maturity.EN_VALID_TEMP_C, "EN 1992-1-1:2004 B.1(3)"),
+    )
+    left = [rule for rule in rules if cold < rule[1][0] or hot > rule[1][1]]
+    if left:
+        spans = "; ".join(f"{name} is good from {show(low, 'temperature')} to {show(high, 'temperature')}"
+                          for name, (low, high), _ in left)  # fmt: skip
+        yield Advice(
+            "note", "move", f"Take {' and '.join(name for name, _, _ in left)} of this night as rough.",
+            f"Up to the morning the piece has {show(cold, 'temperature')} to {show(hot, 'temperature')}: {spans}.", "memory",
+            "; ".join(source for _, _, source in left),
+        )  # fmt: skip
