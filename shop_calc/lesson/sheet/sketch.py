@@ -59,8 +59,7 @@ def sketch(piece):
     for count, cutout in enumerate(piece.cutouts, 1):
         parts += [_edge(paper, edge, edge.name in cutout.exposed, hole=True) for edge in cutout.outline.edges]
         x, y = paper.spot(cutout.outline.polygon.centroid.coords[0])
-        left, low, right, high = cutout.outline.polygon.bounds
-        small = min(right - left, high - low) * paper.scale < 18
+        small = paper.small(cutout.outline.polygon)
         parts.append(text(x + (9 if small else 0), y + 5, str(count), 14, True, "start" if small else "middle"))
     parts += _sizes(paper, piece)
     return svg(WIDE, paper.tall, "".join(parts), sketch_words(piece), "sketch")
@@ -116,7 +115,12 @@ class _Paper:
     def _box(self, polygon):
         left, low, right, high = polygon.bounds
         (x1, y1), (x2, y2) = self.spot((left, high)), self.spot((right, low))
-        return x1 - 3, y1 - 3, x2 + 20, y2 + 3  # the number of a small opening stands to its right
+        return x1 - 3, y1 - 3, x2 + (20 if self.small(polygon) else 3), y2 + 3
+
+    def small(self, polygon):
+        """Whether an opening is too small for its number, which then stands to its right."""
+        left, low, right, high = polygon.bounds
+        return min(right - left, high - low) * self.scale < 18
 
     def free(self, x, y, wide, tall):
         """Whether type centred there stays off every opening and other type."""

@@ -1,0 +1,31 @@
+"""The sketch on the shop sheet: sizes stay off the openings and outside the piece."""
+
+import re
+
+from shop_calc.lesson.sheet import sketch as drawn
+from shop_calc.trade.shape.outline import circle, l_shape, place, rectangle
+from shop_calc.trade.shape.piece import Cutout, build_piece
+
+IN = 0.0254
+
+
+def kitchen(*holes):
+    return build_piece(l_shape(126 * IN, 96 * IN, 100.5 * IN, 70.5 * IN), 1.5 * IN, True, holes)
+
+
+def test_a_sink_near_an_end_does_not_push_the_sizes_into_the_piece():
+    sink = Cutout(place(rectangle(30 * IN, 16 * IN), (60 * IN, 12.75 * IN)), name="sink")
+    cooktop = Cutout(place(rectangle(28.5 * IN, 19.5 * IN), (102 * IN, 12.75 * IN)), name="cooktop")
+    plain, holed = drawn.sketch(kitchen()), drawn.sketch(kitchen(sink, cooktop))
+    places = re.compile(r"<g transform=[^>]+>")
+    assert len(places.findall(plain)) == 6
+    assert places.findall(holed) == places.findall(plain)
+
+
+def test_the_number_of_a_small_opening_keeps_its_place_to_the_right():
+    tap, sink = place(circle(1.375 * IN), (60 * IN, 12 * IN)), place(rectangle(30 * IN, 20 * IN), (60 * IN, 12 * IN))
+    piece = kitchen(Cutout(tap, name="tap"))
+    paper = drawn._Paper(piece)
+    assert paper.small(tap.polygon) and not paper.small(sink.polygon)
+    right = paper.spot(tap.polygon.bounds[2:])[0]
+    assert paper.taken[0][2] == right + 20
