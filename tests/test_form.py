@@ -159,6 +159,24 @@ def test_a_dropped_edge_raises_all_sides_and_needs_filler_boards():
     assert sum(row.thickness_m for row in fillers) / IN == pytest.approx(3 - 1.5)
     assert '2" (50.8 mm) clear of the front side' in fillers[0].note and "left" not in fillers[0].note
     assert '3" (76.2 mm) clear of the left side' in fillers[1].note
+    # by hand: 15 - 2 in deep below the front return; 60 - 3 in long where the left one is clear too
+    sawn = [(round(row.length_m / IN, 3), round(row.width_m / IN, 3)) for row in fillers]
+    assert sawn == [(60.0, 13.0), (57.0, 13.0)]
+    assert fillers[0].note.startswith('1/2" (12.7 mm) thick') and fillers[1].note.startswith('1" (25.4 mm) thick')
+
+
+def test_a_knock_out_says_what_its_two_sizes_do_not():
+    shapes = {
+        "round": circle(2 * IN),
+        "both ends round": racetrack(16 * IN, 12 * IN),
+        'corners rounded to 1" (25.4 mm)': rectangle(16 * IN, 12 * IN, IN),
+        "size at the bottom": rectangle(16 * IN, 12 * IN),
+        "cut to its outline": polygon([(0, 0), (10 * IN, 0), (5 * IN, 8 * IN)]),
+    }
+    for words, shape in shapes.items():
+        hole = Cutout(place(shape, (30 * IN, 10 * IN)), name="hole")
+        row = form_of(rectangle(60 * IN, 20 * IN), cutouts=[hole]).rows[-1]
+        assert row.note.startswith(words), (words, row.note)
 
 
 @pytest.mark.parametrize(("depth_in", "psf", "lb_ft"), [(1.5, 18.75, 1.17), (18, 225, 168.8), (36, 450, 675)])

@@ -14,6 +14,7 @@ from shop_calc.trade.shape.form_parts import (
     slab_thickness_m,
 )
 from shop_calc.trade.shape.form_sides import form_sides
+from shop_calc.trade.shape.plan_parts import TOUCH_M
 from shop_calc.trade.working import Step
 from shop_calc.units import show
 
@@ -109,24 +110,37 @@ def _base_row(piece, base_m, board_m, sides_lap_base):
 
 
 def _filler_rows(piece):
-    """Boards that carry the thin part of a piece with dropped edges, lowest first."""
+    """Boards that carry the thin part of a piece with dropped edges, lowest first; the size is the one to saw."""
     depths = [drops[0].depth_m for drops, _ in piece.drop_regions] + [piece.thickness_m]
-    length, width = piece.outline.box_m
-    rows, clear = [], []
-    for (drops, _), deep, next_deep in zip(piece.drop_regions, depths, depths[1:], strict=False):
+    rows, clear, under = [], [], piece.outline.polygon
+    for (drops, region), deep, next_deep in zip(piece.drop_regions, depths, depths[1:], strict=False):
         names = " and ".join(drop.edge for drop in drops)
         clear.append(f"{show(drops[0].width_m, 'length')} clear of the {names} side")
-        if deep > next_deep:
-            note = f"{', '.join(clear)}; elsewhere to the sides; coated on top and along the return"
-            rows.append(CutRow("filler board", 1, length, width, deep - next_deep, note))
+        under = under.difference(region.buffer(TOUCH_M))
+        if deep > next_deep and not under.is_empty:
+            left, front, right, back = under.bounds
+            thick = deep - next_deep
+            note = (
+                f"{show(thick, 'length')} thick; {', '.join(clear)}; elsewhere to the sides; coated on top and along the "
+                "return"
+            )
+            rows.append(CutRow("filler board", 1, right - left, back - front, thick, note))
     return rows
+
+
+def _corners(outline):
+    """What a cut-out's two sizes leave out of its shape."""
+    radius = dict(outline.sizes).get("r")
+    if outline.shape == "rectangle":
+        return f"corners rounded to {show(radius, 'length')}; " if radius else ""
+    return {"circle": "round; ", "racetrack": "both ends round; "}.get(outline.shape, "cut to its outline; ")
 
 
 def _knock_out_rows(piece):
     note = f"size at the bottom; {show(TAPER_M, 'length')} wider all round at the top, to lift out; wrapped"
     return [
-        CutRow(f"knock-out {cutout.name}", 1, *cutout.outline.box_m, piece.thickness_m, note)
-        for cutout in piece.cutouts
+        CutRow(f"knock-out {cut.name}", 1, *cut.outline.box_m, piece.thickness_m, _corners(cut.outline) + note)
+        for cut in piece.cutouts
     ]
 
 
@@ -225,7 +239,7 @@ def build_form(
     Notes
     -----
     Corner laps and bent strips: see `form_sides`. With a dropped edge all sides are as high as the drop, and
-    filler boards carry the thin part; each is listed with the size of the piece and cut clear of the return.
+    filler boards carry the thin part; each is listed with the size to saw, clear of the return.
     A knock-out has the drawn size at its bottom, where the opening is tightest.
 
     Examples
