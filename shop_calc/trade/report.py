@@ -132,6 +132,7 @@ def _water(plan, system):
 
 
 _STAGE_WORDS = {"mix": "into the mortar", "base": "to the base, after setting aside", "face": "into the face share"}
+_NOTHING_SET_ASIDE = {**_STAGE_WORDS, "base": "to the base"}
 
 
 def _load(plan, load, system):
@@ -139,7 +140,7 @@ def _load(plan, load, system):
     lines = [
         heading(f"Weigh sheet, load {load.number} of {len(plan.batch.loads)}: {load.name}, water in at {start:%H:%M}")
     ]
-    for stage, words in _STAGE_WORDS.items():
+    for stage, words in (_STAGE_WORDS if load.face_kg > 0 else _NOTHING_SET_ASIDE).items():
         rows = []
         for line in load.stage(stage):
             mass = show(line.mass_kg, "mass", system)
@@ -168,8 +169,11 @@ def _day(plan):
         likely = f"{day.clock(stage.likely_from_h):%H:%M}-{day.clock(stage.likely_to_h):%H:%M}"
         if stage.key == "stop":
             likely = f"{day.clock(stage.likely_from_h):%H:%M}      "
-        times = f"{day.clock(stage.look_from_h):%H:%M}   {likely}   {day.clock(stage.over_by_h):%H:%M}"
-        lines.append(f"{times}   {stage.title}: {stage.tool}")
+        over_h = stage.over_by_h if stage.deadline_h is None else min(stage.over_by_h, stage.deadline_h)
+        times = f"{day.clock(stage.look_from_h):%H:%M}   {likely}   {day.clock(over_h):%H:%M}"
+        tonight = plan.cure.picked.title
+        does = f"Stop: {tonight[0].lower()}{tonight[1:]}" if stage.key == "stop" else f"{stage.title}: {stage.tool}"
+        lines.append(f"{times}   {does}")
         lines.append(textwrap.fill(f"cue: {stage.cue}", 100, initial_indent=" " * 30, subsequent_indent=" " * 35))
         if stage.deadline_h is not None:
             late = f"at the latest {day.clock(stage.deadline_h):%H:%M}, for then {stage.words.too_late}"

@@ -1,6 +1,7 @@
 """The second half of the printed plan: strength, moving, supports, bow, polish, seal, cost."""
 
 from shop_calc.trade.after.handling_advice import not_before
+from shop_calc.trade.after.stress_words import no_concrete, stress
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
 from shop_calc.units import show
 
@@ -53,12 +54,14 @@ def _moving(plan, system):
     rows = [("earliest", "stress", "strength it needs", "way to carry")]
     for carry in handling.carries:
         when = "not at all" if carry.earliest_h is None else _when(day, carry.earliest_h)
-        rows.append((when, show(carry.stress_pa, "pressure", system),
-                     show(carry.needed_strength_pa, "pressure", system), carry.title))  # fmt: skip
+        beyond = no_concrete(carry.needed_strength_pa)
+        needs = "more than any has" if beyond else stress(carry.needed_strength_pa, system)
+        rows.append((when, stress(carry.stress_pa, system), needs, carry.title))
     lift = handling.lift
+    bears = f"{show(lift.each_kg, 'mass', system)} for each of {lift.people}" if lift.people > 1 else "for one to lift"
     mass = (
         f"The piece weighs {show(lift.mass_kg, 'mass', system)}, {show(lift.mass_kg_m2, 'areal_mass', system)}; "
-        f"{show(lift.each_kg, 'mass', system)} for each of {lift.people}, lifting index {lift.index_ratio:.1f}."
+        f"{bears}, lifting index {lift.index_ratio:.1f}."
     )
     return (
         heading("Strength and moving")
@@ -77,8 +80,8 @@ def _supports(plan, system):
     rows = [("where", "stress", "may bear", "")]
     for check in checks:
         size = f", {show(check.size_m, 'length', system)}" if check.holds else ""  # no length that fails is printed
-        rows.append((f"{check.where}{size}", show(check.stress_pa, "pressure", system),
-                     show(check.limit_pa, "pressure", system), "holds" if check.holds else "does not hold"))  # fmt: skip
+        rows.append((f"{check.where}{size}", stress(check.stress_pa, system),
+                     stress(check.limit_pa, system), "holds" if check.holds else "does not hold"))  # fmt: skip
     return heading("What it may stand on") + columns(rows)
 
 
