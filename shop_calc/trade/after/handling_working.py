@@ -3,7 +3,7 @@
 from shop_calc import defaults
 from shop_calc.science import strength_laws
 from shop_calc.trade.after.seat_rule import SITTING_DOWN
-from shop_calc.trade.after.strength_of_morning import CEMENTS
+from shop_calc.trade.after.strength_of_morning import CEMENTS, DAY_H
 from shop_calc.trade.working import Step
 
 _ACI = "ACI 209R-92 equation (2-1) and Table 2.2.1, from memory"
@@ -90,12 +90,13 @@ def _morning_steps(row, cement, likely_28_pa):
         aci, en = "by final set, which it has not reached", "by final set, which it has not reached"
     else:
         aci = f"f_28 * te_aci_{key} / (a_aci + b_aci * te_aci_{key})"
-        en = f"f_28 * exp(s_en * (1 - sqrt(672 / te_en_{key})))"
+        en = f"f_28 * exp(s_en * (1 - sqrt(t_28 / te_en_{key})))"
     yield Step(f"morning_{key}_aci_pa", f"f_aci_{key}", aci,
                (f_28, ("a_aci", 24.0 * a_days, "h"), ("b_aci", b, "-"), (f"te_aci_{key}", row.aci_age_h, "h")),
                row.aci_pa, "Pa", "memory", _ACI, f"{row.title}: strength by ACI 209")  # fmt: skip
-    yield Step(f"morning_{key}_en_pa", f"f_en_{key}", en, (f_28, ("s_en", s, "-"), (f"te_en_{key}", row.en_age_h, "h")),
-               row.en_pa, "Pa", "read", _EN, f"{row.title}: strength by EN 1992")  # fmt: skip
+    yield Step(f"morning_{key}_en_pa", f"f_en_{key}", en,
+               (f_28, ("s_en", s, "-"), ("t_28", 28.0 * DAY_H, "h"), (f"te_en_{key}", row.en_age_h, "h")), row.en_pa,
+               "Pa", "read", _EN, f"{row.title}: strength by EN 1992")  # fmt: skip
     yield Step(f"morning_{key}_strength_pa", f"f_{key}", "by taking the lower of the two",
                ((f"f_aci_{key}", row.aci_pa, "Pa"), (f"f_en_{key}", row.en_pa, "Pa")), row.likely_pa, "Pa", "judgement",
                "ours: on open data the lower one is nearer", f"{row.title}: strength by the morning, likely"

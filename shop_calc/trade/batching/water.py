@@ -295,12 +295,13 @@ def _working(plan, heat):
         Step(
             "water_mix_temp_c",
             "T_mix",
-            "(H_rest + (W_added - W_ice)*T_use - 80*W_ice)/C_mortar",
+            "(H_rest + (W_added - W_ice)*T_use - L_ice*W_ice)/C_mortar",
             (
                 ("H_rest", heat.other_heat, "kg·K"),
                 ("W_added", heat.added_kg, "kg"),
                 ("W_ice", heat.added_kg * plan.ice_share, "kg"),
                 ("T_use", plan.water_temp_c, "C"),
+                ("L_ice", heat_balance.ICE_LATENT_HEAT_K, "delta_K"),
                 ("C_mortar", heat.capacity_kg, "kg"),
             ),
             plan.mix_temp_c,
