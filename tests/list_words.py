@@ -13,6 +13,8 @@ import sys
 from collections import defaultdict
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parents[1]))  # the package beside this file, whichever copy is installed
+
 from shop_calc.__main__ import _arguments
 from shop_calc.trade.jobs.job_fields import FIELDS
 

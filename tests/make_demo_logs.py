@@ -4,9 +4,12 @@ The mortar behind them is ours and no shop's: face 500 psi at 3.05 h, exponent 7
 36 kJ/mol; each pour 5 % of scatter; eye, rod and thumb with the scatter of data/defaults.csv.
 """
 
+import sys
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))  # the package beside this file, whichever copy is installed
 
 import numpy as np
 from made_logs import Mortar, clocks, pour_rows

@@ -5,8 +5,11 @@
 Run it after a unit, a kind of quantity or a default with a new unit was added; a test compares the file with pint.
 """
 
+import sys
 import textwrap
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))  # the package beside this file, whichever copy is installed
 
 from shop_calc import defaults
 from shop_calc.units import KINDS, factors

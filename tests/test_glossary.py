@@ -28,7 +28,7 @@ def test_every_term_has_a_meaning_a_mark_and_a_source_and_stands_once():
         rows = list(csv.DictReader(file))
     assert list(rows[0]) == ["term", "also", "meaning", "first_used", "mark", "source"]
     names = [row["term"].lower() for row in rows]
-    assert len(names) == len(set(names)) and names == sorted(names)
+    assert names == sorted(set(names)), "each word once, in order of the alphabet"
     for row in rows:
         assert row["meaning"].endswith(".") and len(row["meaning"]) > 20 and row["mark"] in MARKS and row["source"], row
         remembered = "memory" in row["source"].lower()
@@ -58,7 +58,7 @@ def test_a_link_to_a_term_leads_to_one(path):
 def test_each_term_is_linked_from_the_lesson_that_uses_it_first(path):
     links = LINK.findall(prose(path))
     bare = [term.term for term in terms() if term.first_used == path.stem and term.anchor not in links]
-    assert bare == [], "run `python -m shop_calc.lesson.glossary workbooks`"
+    assert bare == [], "run `python -m shop_calc.lesson.glossary workbooks`; it names those that the lesson never mentions"
 
 
 def test_the_lesson_that_uses_a_term_first_is_one_of_the_lessons():

@@ -14,7 +14,7 @@ LESSONS = sorted(WORKBOOKS.glob("[01]*.ipynb"))
 
 @pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
 def test_a_lesson_follows_the_outline(path):
-    assert outline.faults(path) == []
+    assert outline.faults(path) == [], f"`python -m shop_calc.lesson.outline workbooks/{path.name}` lists them all"
 
 
 def prose(text):

@@ -16,7 +16,7 @@ NOTEBOOKS = refresh.notebooks([WORKBOOKS]) if WORKBOOKS.is_dir() else []
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 def test_a_stored_notebook_is_as_the_refresher_writes_it(path):
-    assert refresh.faults(path) == []
+    assert refresh.faults(path) == [], f"run `python -m shop_calc.lesson.refresh {path}`"
 
 
 SLIDER = """from shop_calc.lesson.blocks import Block, slider

@@ -378,7 +378,7 @@ def test_a_question_whose_printed_numbers_hide_a_slip_is_refused():
     same = Question(
         "same", "", lambda: 2.0, "length", "m", slips=(slips.times(1.01, "near", "x"),), hints=HINTS
     )
-    with pytest.raises(ValueError, match="cannot be told"):
+    with pytest.raises(ValueError, match="the answer and 'near' cannot be told apart"):
         numbers_for(same)
 
 

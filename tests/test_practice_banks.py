@@ -74,7 +74,8 @@ def test_every_question_is_asked_and_its_answer_looked_at_in_its_lesson(each):
     code = "\n".join(source(cell) for cell in cells if cell["cell_type"] == "code")
     for what in ("ask", "check"):
         named = re.findall(rf"practice\.{what}\(\s*['\"](\w+)['\"]", code)
-        assert named == [question.id for question in each.questions]  # in the order of the worked solutions
+        wanted = [question.id for question in each.questions]
+        assert named == wanted, f"each of QUESTIONS, in its order, needs `practice.{what}` in {each.lesson.file}"
     for text in map(source, cells):
         for id, answer in re.findall(r"practice\.check\(\s*['\"](\w+)['\"],\s*(\w+)\)", text):
             assert re.search(rf"^{answer} = \.\.\.(\s+#.*)?$", text, re.MULTILINE), id  # blank as shipped, in the same cell

@@ -32,7 +32,8 @@ def test_the_cabinet_holds_every_maker_once_and_by_its_name():
     names = [each.name for each in slips.CABINET]
     assert len(names) == len(set(names)) and names == list(slips.NAMES)
     tools = {"CABINET", "NAMES", "Mistake", "mistake", "Slip", "by", "times", "with_number", "word"}
-    assert set(slips.__all__) - tools == set(names)
+    beside = "a slip stands in `cabinet.py` and, by the same name, in slips/__init__.py: import and __all__"
+    assert set(slips.__all__) - tools == set(names), beside
     assert all(getattr(slips, each.name) is each.make for each in slips.CABINET)
     with pytest.raises(ValueError, match="waste_forgotten"):
         slips.mistake("no_such")

@@ -59,7 +59,7 @@ def test_solutions_work_with_a_code_and_note_nothing(each, work_folder):
 @EACH
 def test_a_question_to_compute_has_its_working(each):
     bare = [q.id for q in each.questions if q.kind not in ("choice", "order") and q.numbers and q.working is None]
-    assert bare == []
+    assert bare == [], "each needs `working=`: a function of its numbers that gives the Steps"
 
 
 def test_the_command_writes_what_it_then_finds_in_order(tmp_path, capsys):

@@ -3,6 +3,7 @@
 import hashlib
 import unicodedata
 from dataclasses import dataclass
+from itertools import combinations
 
 from shop_calc.lesson.margins import apart
 
@@ -117,6 +118,15 @@ def _with(question, code, printed):
     return Drawn(printed, given, _choices(question, code, right), right, slips)
 
 
+def _alike(question):
+    """Which two of the answer and the slips are too near to each other with the printed numbers, for whoever writes it."""
+    given = inside(question, {number.name: number.printed for number in question.numbers})
+    right, slips = _values(question, given)
+    named = [("the answer", right), *((repr(slip.name), value) for slip, value in slips)]
+    pairs = (f"{one[0]} and {other[0]}" for one, other in combinations(named, 2) if not apart(question, [one[1], other[1]]))
+    return next(pairs, "the answer and its slips")
+
+
 def draw(question, code=None):
     """Put the numbers of one student into a question, the same on every machine.
 
@@ -164,7 +174,7 @@ def draw(question, code=None):
     # a student is never left without a question
     found = _with(question, code, {number.name: number.printed for number in question.numbers})
     if not found:
-        raise ValueError(f"question {question.id}: with its printed numbers a slip cannot be told from the answer")
+        raise ValueError(f"question {question.id}: with its printed numbers {_alike(question)} cannot be told apart")
     return found
 
 
