@@ -5,6 +5,8 @@ import math
 import pytest
 
 from shop_calc.science.bulk import void_fraction
+from shop_calc.trade.batching.order import order_of_addition
+from shop_calc.trade.batching.water import plan_water, temps
 from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe import recipe
 from shop_calc.trade.mortar.recipe_file import recipe_from_table
@@ -158,3 +160,48 @@ def test_an_unbelievable_density_is_flagged():
 def test_impossible_entries_are_refused_by_name(change, words):
     with pytest.raises(ValueError, match=words):
         demo(**change)
+
+
+def said(mix, word):
+    return [(each.level, each.text, each.reason) for each in mix.advice if word in each.text]
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({}, "Give the dry stone and coarse sand their own water with the stone, or wet them"),
+        ({"coarse_sand_ratio": 0.0}, "Give the dry stone its own water with it, or wet it"),
+        ({"stone_ratio": 0.0, "coarse_sand_ratio": 1.2}, "Give the dry coarse sand its own water with it, or wet it"),
+    ],
+)
+def test_only_what_the_base_holds_is_given_water(changes, words):
+    ((level, text, reason),) = said(demo(**changes), "own water")
+    assert words in text and level == "act"
+    assert reason.startswith("They drink " if "them" in words else "It drinks ")
+
+
+def test_what_is_wet_is_named_and_what_is_dry_is_not():
+    # moist on oven-dry mass against absorption of some 1 %: the sand is wet, the stone drinks
+    wet_sand = demo(coarse_sand_moisture_fraction=0.04, stone_moisture_fraction=0.005)
+    ((_, text, reason),) = said(wet_sand, "Better let")
+    assert text.startswith("Better let the coarse sand dry") and reason.startswith("Wet coarse sand brings")
+    ((_, text, _),) = said(demo(coarse_sand_moisture_fraction=0.04, stone_moisture_fraction=0.04), "Better let")
+    assert text.startswith("Better let the stone and coarse sand dry")
+
+
+def test_a_drink_too_small_to_be_seen_in_w_cm_is_only_a_note():
+    little = demo(stone_ratio=0.0)
+    assert little.w_cm - little.w_cm_stone_left_dry < 0.005
+    assert [level for level, _, _ in said(little, "own water")] == ["note"]
+
+
+def test_the_order_names_what_the_base_holds_and_gives_the_face_its_water_back():
+    water = plan_water(demo(), temps(21.0))
+    for changes, words in (
+        ({}, "Stone and coarse sand to the rest, with their own water."),
+        ({"coarse_sand_ratio": 0.0}, "Stone to the rest, with its own water."),
+        ({"stone_ratio": 0.0, "coarse_sand_ratio": 1.2}, "Coarse sand to the rest, with its own water."),
+    ):
+        assert words in [step.text for step in order_of_addition(demo(**changes), water, 1 / 6)]
+    dry, wet = (order_of_addition(demo(coarse_sand_moisture_fraction=moist), water, 1 / 6)[-1].text for moist in (0.0, 0.06))
+    assert "its water back" in wet and "its water back" not in dry

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from shop_calc.trade.mortar.mix_advice import stone_words
+
 
 @dataclass(frozen=True)
 class Addition:
@@ -124,12 +126,17 @@ def order_of_addition(mix, water, rest_h):
         glass = any("glass" in fibre.name for fibre in mix.face_fibres)
         rows.append(
             (
-                f"Just before the face goes on, stir {_names(mix.face_fibres)} into the face share.",
+                f"Just before the face goes on, stir {_held_out(mix)}{_names(mix.face_fibres)} into the face share.",
                 "It thickens the face and holds the surface together under the trowel.",
                 "Glass fibre itches and its dust is bad for lungs: gloves and respirator." if glass else "",
             )
         )
     return tuple(Addition(number, *row) for number, row in enumerate(rows, 1))
+
+
+def _held_out(mix):
+    """What wet stone brings is held out of all the mortar; the face share gets its part back."""
+    return "its water back, if the weigh sheet says so, and " if mix.stone_water_kg < -1e-9 else ""
 
 
 def _names(fibres):
@@ -175,9 +182,10 @@ def _reducer(mix):
 
 
 def _stone(mix):
-    extra = mix.stone_water_kg > 1e-9
+    extra, which = mix.stone_water_kg > 1e-9, stone_words(mix.base_lines)
+    whose = "their" if " and " in which else "its"
     return (
-        "Stone and coarse sand to the rest" + (", with their own water." if extra else "."),
+        f"{which[0].upper()}{which[1:]} to the rest" + (f", with {whose} own water." if extra else "."),
         "Dry stone drinks from the mortar." if extra else "They stretch the mortar.",
         "A full bucket is heavy: two people, or half loads.",
     )

@@ -4,6 +4,7 @@ from shop_calc import defaults
 from shop_calc.trade.advice import Advice
 
 WHERE = "mix"
+W_CM_SEEN = 0.005  # judgement: half of the last digit that a recipe gives; less is no news
 SLACK = 1e-9  # a limit met exactly is met, whatever binary fractions make of it
 
 
@@ -61,6 +62,34 @@ def _row(level, text, reason, default_name="", mark="", source=""):
     return Advice(level, WHERE, text, reason, mark or "practice", source or "common practice, no source")
 
 
+def stone_words(lines):
+    """Name what stretches the base: stone, coarse sand, or both.
+
+    Parameters
+    ----------
+    lines : sequence of MixLine
+        Lines of the base, or some of them [-].
+
+    Returns
+    -------
+    str
+        Words for the middle of a sentence, stone first [-].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.mortar.mix import build_mix
+    >>> from shop_calc.trade.mortar.recipe import recipe
+    >>> stone_words(build_mix(recipe("demo mortar"), stone_ratio=1.0).base_lines)
+    'stone'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    sand = [line for line in lines if "sand" in line.name]
+    return " and ".join(["stone"] * (len(lines) > len(sand)) + ["coarse sand"] * bool(sand))
+
+
 def _percent(share, digits=1):
     return f"{100.0 * share:.{digits}f} %"
 
@@ -106,11 +135,15 @@ def _stone(mix):
             "phi_warn",
         )
     water = mix.stone_water_kg
+    dry = stone_words([line for line in mix.base_lines if line.free_water_kg < 0])
+    wet = stone_words([line for line in mix.base_lines if line.free_water_kg > 0])
+    both = " and " in dry
     if water > SLACK:
         yield _row(
-            "act",
-            "Give the dry stone and coarse sand their own water with the stone, or wet them the day before.",
-            f"They drink {_percent(water / mix.total_water_kg)} of the water of the mix; left out, w/cm "
+            "act" if mix.w_cm - mix.w_cm_stone_left_dry >= W_CM_SEEN else "note",
+            f"Give the dry {dry} {'their' if both else 'its'} own water with "
+            f"{'the stone' if both else 'it'}, or wet {'them' if both else 'it'} the day before.",
+            f"{'They drink' if both else 'It drinks'} {_percent(water / mix.total_water_kg)} of the water of the mix; left out, w/cm "
             "falls from "
             f"{mix.w_cm:.3f} to {mix.w_cm_stone_left_dry:.3f} and the base stiffens in the bucket.",
             mark="derived",
@@ -119,10 +152,9 @@ def _stone(mix):
     elif water < -SLACK:
         yield _row(
             "act",
-            "Better let the stone dry until its surface is dull; otherwise hold its water out of the mixing "
-            "water as "
-            "the weigh sheet says.",
-            f"Wet stone brings {_percent(-water / mix.total_water_kg)} of the water of the mix; not held "
+            f"Better let the {wet} dry until the surface is dull; otherwise hold the water of it out of the mixing "
+            "water as the weigh sheet says.",
+            f"Wet {wet} brings {_percent(-water / mix.total_water_kg)} of the water of the mix; not held "
             "out, w/cm of "
             f"the base climbs from {mix.w_cm:.3f} to {mix.w_cm_stone_left_wet:.3f}.",
             mark="derived",
