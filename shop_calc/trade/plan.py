@@ -13,6 +13,7 @@ from shop_calc.trade.batching.batch import Batch
 from shop_calc.trade.curing import cure as cover
 from shop_calc.trade.job_parts import batch_of, day_inputs, mix_of, piece_of, recipe_of
 from shop_calc.trade.jobs.job import Job
+from shop_calc.trade.jobs.temperatures import stored_advice
 from shop_calc.trade.logbook.log_plan import LogUse, find_log, log_advice, use_log, with_log
 from shop_calc.trade.mortar.mix import Mix
 from shop_calc.trade.plan_advice import air_advice, day_advice, form_advice, use_advice
@@ -162,7 +163,8 @@ def make_plan(job, log=None):
     )  # fmt: skip
     after = after_the_trowel(job, piece, layers, mix, batch, day, cure)
     lines = [
-        *piece_advice(piece, layers, mix.largest_stone_m), *form_advice(), *mix.advice, *batch.advice,
+        *piece_advice(piece, layers, mix.largest_stone_m), *form_advice(), *mix.advice,
+        *stored_advice(job, mix, batch, day.samples.inputs.room), *batch.advice,
         *bag_advice(recipe_of(job), batch), *log_lines, *day_advice(day),
         *air_advice(day.samples.inputs.room), *drying.advice, *cure.advice, *use_advice(job),
         *(line for part in after for line in part.advice),

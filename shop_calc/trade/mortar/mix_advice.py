@@ -143,9 +143,9 @@ def _stone(mix):
             "act" if mix.w_cm - mix.w_cm_stone_left_dry >= W_CM_SEEN else "note",
             f"Give the dry {dry} {'their' if both else 'its'} own water with "
             f"{'the stone' if both else 'it'}, or wet {'them' if both else 'it'} the day before.",
-            f"{'They drink' if both else 'It drinks'} {_percent(water / mix.total_water_kg)} of the water of the mix; left out, w/cm "
-            "falls from "
-            f"{mix.w_cm:.3f} to {mix.w_cm_stone_left_dry:.3f} and the base stiffens in the bucket.",
+            f"{'They drink' if both else 'It drinks'} {_percent(water / mix.total_water_kg)} of the water of the "
+            f"mix; left out, w/cm falls from {mix.w_cm:.3f} to {mix.w_cm_stone_left_dry:.3f} and the base stiffens in "
+            "the bucket.",
             mark="derived",
             source="absorption on oven-dry mass, conservation of mass",
         )
