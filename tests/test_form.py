@@ -50,6 +50,17 @@ def test_round_a_square_each_side_runs_past_one_neighbour():
     assert lengths(rectangle(36 * IN, 36 * IN)) == dict.fromkeys(("front", "right", "back", "left"), 36.75)
 
 
+def test_the_cut_list_says_once_how_both_ends_are_cut():
+    bench = {side.edge: side.note for side in form_sides(rectangle(60 * IN, 15 * IN), BOARD, STRIP)}
+    assert bench == {"front": "", "back": "", **dict.fromkeys(("right", "left"), "both ends run past: front and back")}
+    square = form_sides(rectangle(36 * IN, 36 * IN), BOARD, STRIP)
+    assert {side.note for side in square} == {f"one end runs past {side.edge}" for side in square}
+    u_top = {side.edge: side.note for side in form_sides(u_shape(1.5, 1.2, 0.7, 0.5, 0.4), BOARD, STRIP)}
+    assert u_top["inner back"] == "both ends stop one board short: inner left and inner right"
+    l_top = {side.edge: side.note for side in form_sides(l_shape(1.5, 1.2, 0.5, 0.7), BOARD, STRIP)}
+    assert l_top["inner right"] == "one end stops one board short at inner back, the other end runs past back"
+
+
 def test_laps_of_an_l_and_a_u():
     # inner corner: "inner back" (30) is shorter and runs through, "inner right" (35) stops a board short
     assert lengths(l_shape(60 * IN, 60 * IN, 30 * IN, 35 * IN)) == {
@@ -75,7 +86,7 @@ def test_askew_corners_are_mitred_at_half_the_angle_and_measured_over_the_long_f
     sides = form_sides(hexagon, 0.02, STRIP)
     outer = 2 * (math.cos(math.pi / 6) + 0.02) * math.tan(math.pi / 6)
     assert [side.length_m for side in sides] == pytest.approx([outer] * 6)
-    assert sides[0].note == "end mitred to 60.0 degrees at edge 2; end mitred to 60.0 degrees at edge 6"
+    assert sides[0].note == "both ends are mitred to 60.0 degrees: edge 2 and edge 6"
 
 
 def test_mitred_boards_round_an_inner_corner_are_measured_inside():

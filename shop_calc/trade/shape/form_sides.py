@@ -65,10 +65,10 @@ def _angle_deg(outline, i):
 
 
 def _end_cuts(outline, lengths):
-    """What each board gets at each end, in board thicknesses, with words; and the edges at inner corners."""
+    """What each board gets at each end: board thicknesses, how, and past which edge; and the edges at inner corners."""
     count = len(lengths)
     in_notch = set()
-    ends = [[(0.0, ""), (0.0, "")] for _ in range(count)]  # start and end of each board
+    ends = [[(0.0, "", ""), (0.0, "", "")] for _ in range(count)]  # start and end of each board
     for i in range(count):
         k = (i + 1) % count
         if count == 1 or lengths[i] is None or lengths[k] is None:
@@ -79,15 +79,26 @@ def _end_cuts(outline, lengths):
         shorter_first = lengths[i] <= lengths[k]
         short, long = ((i, 1), (k, 0)) if shorter_first else ((k, 0), (i, 1))
         if abs(angle - 90.0) < SQUARE_DEG:
-            ends[short[0]][short[1]] = (1.0, f"runs past {outline.edges[long[0]].name}")
+            ends[short[0]][short[1]] = (1.0, "runs past", outline.edges[long[0]].name)
         elif abs(angle - 270.0) < SQUARE_DEG:
-            ends[long[0]][long[1]] = (-1.0, f"stops one board short at {outline.edges[short[0]].name}")
+            ends[long[0]][long[1]] = (-1.0, "stops one board short at", outline.edges[short[0]].name)
         elif abs(angle - 180.0) >= SQUARE_DEG:
             share = 1.0 / math.tan(math.radians(angle) / 2)
             for (board, end), other in ((short, long), (long, short)):
-                name = outline.edges[other[0]].name
-                ends[board][end] = (share, f"end mitred to {angle / 2:.1f} degrees at {name}")
+                how = f"is mitred to {angle / 2:.1f} degrees at"
+                ends[board][end] = (share, how, outline.edges[other[0]].name)
     return ends, in_notch
+
+
+def _end_words(outline, cuts):
+    """How the two ends of a board are cut, in one phrase."""
+    places = [edge.name for edge in outline.edges]
+    cut = sorted(((how, at) for _, how, at in cuts if how), key=lambda end: places.index(end[1]))
+    if len(cut) == 2 and cut[0][0] == cut[1][0]:
+        how = cut[0][0].replace("runs", "run").replace("stops", "stop").replace("is mitred", "are mitred")
+        how = how.removesuffix(" at")
+        return f"both ends {how}: {cut[0][1]} and {cut[1][1]}"
+    return ", ".join(f"{start} end {how} {at}" for start, (how, at) in zip(("one", "the other"), cut, strict=False))
 
 
 def _bent_side(edge, strip_m):
@@ -148,7 +159,7 @@ def form_sides(outline, board_m, strip_m):
             sides.append(_bent_side(edge, strip_m))
             continue
         extra = cuts[0][0] + cuts[1][0]
-        notes = sorted({note for _, note in cuts if note})
+        notes = [words for words in (_end_words(outline, cuts),) if words]
         if inner < board_m and edge.name in in_notch:  # no room for two boards in the notch
             extra, notes = 0.0, ["too short for a board: a block the size of the notch"]
         length = inner + extra * board_m
