@@ -114,7 +114,7 @@ def test_us_and_si_entries_give_the_same_plan():
         ({"day__water_in": "8:00"}, "day.water_in: '8:00' given; it must be date and time"),
         ({"day__hands": 0}, "day.hands: 0 given; it must be at least 1"),
         ({"day__hands": 1.5}, "day.hands: 1.5 given; it must be a whole number"),
-        ({"day__hands": True}, "day.hands: True given"),
+        ({"day__hands": True}, "day.hands: true given"),
         ({"day__wanted_mix_temp": "60"}, "it has no unit"),
         ({"day__wanted_mix_temp": "200 F"}, "at most 95 °F (35 °C)"),
         ({"room__humidity": 0.5}, "percent, from 1 to 100"),

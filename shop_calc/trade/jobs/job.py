@@ -6,6 +6,7 @@ from pathlib import Path
 
 from shop_calc import defaults
 from shop_calc.trade.jobs.job_check import Job, check_job
+from shop_calc.trade.jobs.toml_slips import toml_words
 from shop_calc.trade.problems import Collector
 
 __all__ = ["Job", "check_job", "demo_job", "demo_jobs", "parse_job", "read_job"]
@@ -146,6 +147,6 @@ def parse_job(text):
     try:
         entries = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as error:
-        found.say(f'job file: {error}; sizes stand between quotes, as in length = "5 ft"')
+        found.say(toml_words(error, text))
         found.raise_if_any()
     return check_job(entries)

@@ -173,6 +173,9 @@ def _unknown(found, entry, table, known):
 
 def _section(found, assumed, section, entry, table, skip=()):
     """Check one table; returns its values in SI, defaults filled in."""
+    if isinstance(table, list) and table and all(isinstance(row, dict) for row in table):
+        found.say(f"[[{entry}]]: double brackets given; write [{entry}] in single ones, there can be one")
+        return {}
     if not isinstance(table, dict):
         found.add(f"[{entry}]", shown(table), "a part of the file with entries below it")
         return {}
@@ -185,7 +188,7 @@ def _section(found, assumed, section, entry, table, skip=()):
             with found.catch(path):
                 values[field.name] = entry_value(field, table[field.name], path)
         elif field.required:
-            found.say(f"{path}: nothing given; {field.words} must be there")
+            found.say(f"{path}: nothing given; it must be there: {field.words}")
         elif field.name in ALL_SIZES:
             values[field.name] = None  # whether the outline needs it is asked in _sizes
         else:

@@ -1,6 +1,6 @@
 """One entry of a job file, from what was typed to a number in SI."""
 
-from datetime import datetime
+from datetime import date, datetime, time
 from pathlib import PurePosixPath, PureWindowsPath
 
 from shop_calc import defaults, units
@@ -26,14 +26,23 @@ def shown(value):
 
     Examples
     --------
-    >>> shown("5 lb"), shown(2)
-    ("'5 lb'", '2')
+    >>> shown("5 lb"), shown(2), shown(True)
+    ("'5 lb'", '2', 'true')
 
     References
     ----------
     Common practice, no source.
     """
-    text = repr(value) if not isinstance(value, str) else f"'{value}'"
+    if isinstance(value, bool):
+        text = str(value).lower()
+    elif isinstance(value, (date, time)):
+        text = value.isoformat()
+    elif isinstance(value, dict):
+        text = f"a table of {', '.join(map(str, value)) or 'nothing'}"
+    elif isinstance(value, list) and value and all(isinstance(row, dict) for row in value):
+        text = "a list of tables"
+    else:
+        text = repr(value) if not isinstance(value, str) else f"'{value}'"
     text = "".join(sign if sign.isprintable() else "?" for sign in text)
     return text if len(text) <= 60 else text[:57] + "..."
 
