@@ -20,6 +20,8 @@ _TWO = {
 _ONE = {ast.UAdd: operator.pos, ast.USub: operator.neg}
 _FUNCTIONS = {"sqrt": math.sqrt, "exp": math.exp, "log": math.log}
 _CONSTANTS = {"pi": math.pi}
+# From which size on a larger one of a unit is written, and how many of the unit that is; below, the unit itself.
+_SIZES = {"Pa": ((1e6, "MPa", 1e6), (1e4, "kPa", 1e3)), "J": ((1e6, "MJ", 1e6), (1e4, "kJ", 1e3))}
 _NAME = re.compile(r"[A-Za-z_]\w*")
 _POWER = re.compile(r"\s*\*\*\s*")
 _TIMES = re.compile(r"\s*([×/])\s*")
@@ -200,13 +202,50 @@ def with_numbers(step):
     ----------
     Common practice, no source.
     """
-    values = {symbol: sized(value) for symbol, value, _ in step.inputs if not is_pi(symbol)}
+    values = {symbol: _put_in(value, unit) for symbol, value, unit in step.inputs if not is_pi(symbol)}
 
     def one(found):
         text = values.get(found.group(), found.group())
         return f"({text})" if text.startswith("-") else text
 
     return pretty(replace(step, formula=_NAME.sub(one, step.formula)))
+
+
+def _put_in(value, unit):
+    """A number as it stands in a sum; where another size of its unit is written, that stands with it."""
+    number, written = readable(value, unit)
+    return f"{number} {written}" if written != unit else number
+
+
+def readable(value, unit):
+    """Write a value of the working in a size of its unit that can be read: kPa and MPa for many pascals, kJ for joules.
+
+    Parameters
+    ----------
+    value : float or str
+        A value [SI].
+    unit : str
+        Its unit [-].
+
+    Returns
+    -------
+    tuple of (str, str)
+        The number to four significant figures, and the unit that it is in [-].
+
+    Examples
+    --------
+    >>> readable(5515806.0, "Pa"), readable(421377.0, "Pa"), readable(1076.0, "Pa"), readable(1.829, "m")
+    (('5.516', 'MPa'), ('421.4', 'kPa'), ('1076', 'Pa'), ('1.829', 'm'))
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if unit in _SIZES and isinstance(value, numbers.Real):
+        for least, written, share in _SIZES[unit]:
+            if abs(value) >= least:
+                return sized(value / share), written
+    return sized(value), unit
 
 
 def is_pi(symbol):

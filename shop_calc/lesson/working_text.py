@@ -5,7 +5,7 @@ from dataclasses import replace
 from shop_calc import units
 from shop_calc.lesson.asked_units import kind_of, shop_units, turned
 from shop_calc.lesson.draw import draw
-from shop_calc.lesson.formula import is_arithmetic, is_pi, pretty, sized, with_numbers
+from shop_calc.lesson.formula import is_arithmetic, is_pi, pretty, readable, sized, with_numbers
 from shop_calc.lesson.page import sign
 from shop_calc.lesson.question import WORD_KINDS
 from shop_calc.lesson.wording import blanks, typed
@@ -113,7 +113,8 @@ def _in_shop_units(step, printed, asked, came, chosen, unit):
 
 
 def _counted(value, of, unit):
-    return f"{sized(turned(value, of, unit))} {sign(unit)}".strip()
+    number, written = readable(turned(value, of, unit), unit)
+    return f"{number} {sign(written)}".strip()
 
 
 def shop_amount(value, of, unit, asked=""):
@@ -177,7 +178,7 @@ def amount(value, of, asked=""):
     ----------
     Common practice, no source.
     """
-    here = f"{sized(value)} {sign(of)}".strip()
+    here = _counted(value, of, of)
     other = _IN_INCHES.get(of) if asked in _IN_INCHES.values() else asked
     if asked and other and kind_of(of) == kind_of(other) != "":
         there = f"{sized(units.convert(value, of, other))} {sign(other)}".strip()
@@ -190,7 +191,7 @@ def amount(value, of, asked=""):
 def _input(value, of, printed, asked):
     for given, its_unit, text, _ in printed:
         if value == given and (of == its_unit != "-" or (of == "-" and text.endswith("%"))):
-            here = f"{sized(value)} {sign(of)}".strip()
+            here = _counted(value, of, of)
             return text if text == here else f"{text} ({here})"
     return amount(value, of, asked)
 

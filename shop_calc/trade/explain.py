@@ -35,6 +35,8 @@ def shown_value(value, unit, system="both"):
     '1 1/2" (38.1 mm)'
     >>> shown_value(0.62607, "-")
     '0.626'
+    >>> shown_value(622.8, "Pa**0.5")
+    '623 Pa^½'
 
     References
     ----------
@@ -45,7 +47,7 @@ def shown_value(value, unit, system="both"):
     if unit in _KINDS:
         return units.show(value, _KINDS[unit], system)
     text = units.plain_number(value, 3)
-    return text if unit in ("-", "") else f"{text} {unit}"
+    return text if unit in ("-", "") else f"{text} {unit.replace('**0.5', '^½')}"
 
 
 def printed_formula(step):
