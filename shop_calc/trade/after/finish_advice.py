@@ -84,8 +84,8 @@ def finish_advice(finish, layers, mix, cure, narrow_m):
     low, usual, high = (age / 24.0 for age in defaults.si_band(kind.row))
     lines.append(
         Advice(
-            "note", "seal", f"Seal with a {kind.title} when it is dry and about {usual:.0f} days old; {low:.0f} to "
-            f"{high:.0f} days are quoted.",
+            "note", "seal", f"Seal with {'an' if kind.title[0] in 'aeiou' else 'a'} {kind.title} when it is dry and "
+            f"about {usual:.0f} days old; {low:.0f} to {high:.0f} days are quoted.",
             "28 days is no law for every sealer, and dry to the touch is not dry. "
             + kind.works[0].upper() + kind.works[1:]
             + f"; {kind.damp}. The cover of the first night: {cure.picked.sealing}.",

@@ -6,7 +6,7 @@ from shop_calc.science import maturity, strength
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.after.moving import density_advice, lift_advice
 from shop_calc.trade.after.stress_words import no_concrete
-from shop_calc.trade.after.supports import NOT_ENOUGH
+from shop_calc.trade.after.supports import NOT_BEYOND, NOT_ENOUGH
 from shop_calc.units import show
 
 QUARTER_S = 900
@@ -84,7 +84,7 @@ def _support_lines(handling, piece):
     for check in failed:
         yield Advice(
             "stop", "place", f"{check.where[0].upper() + check.where[1:]} it must not be sat or knelt on: "
-            f"{NOT_ENOUGH}.",
+            f"{NOT_BEYOND if check.key == 'overhang' else NOT_ENOUGH}.",
             _stresses(check), "judgement", _RULE,
         )  # fmt: skip
     if any(not check.holds for check in handling.legs):
@@ -103,8 +103,8 @@ def _support_lines(handling, piece):
             )  # fmt: skip
         elif check.beyond_stone and check.holds:
             yield Advice(
-                "act", "place", f"{check.where[0].upper() + check.where[1:]} it is longer than fabricators allow "
-                "natural stone of that thickness: have it looked at.",
+                "act", "place", f"{check.where[0].upper() + check.where[1:]} it is longer than the guide for natural "
+                "stone goes: have it looked at.",
                 "Stone is no concrete, and what the guide allows is no proof for concrete.", "read",
                 "Dimension Stone Design Manual, as quoted",
             )  # fmt: skip

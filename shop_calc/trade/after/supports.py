@@ -15,6 +15,7 @@ from shop_calc.trade.after.seat_rule import (
 from shop_calc.trade.shape.strips import strips_beside_cutouts
 
 NOT_ENOUGH = "continuous support under it, closer legs, a thicker piece, or an engineer"
+NOT_BEYOND = "continuous support or brackets under it, a shorter overhang, a thicker piece, or an engineer"
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from shop_calc import defaults, units
 from shop_calc.trade.advice import Advice
 
 WHERE = "water"
+HAND_WARM_C = 27.0  # judgement: below that nobody would call it warm, and no cement minds it
 
 
 def water_advice(plan, mix, temperatures):
@@ -109,7 +110,7 @@ def _hot(plan):
             "at once.",
             "water_hot_warn",
         )
-    elif plan.method == "warmed":
+    elif plan.method == "warmed" and plan.water_temp_c > HAND_WARM_C:
         yield _row(
             "note",
             "Put the warm water to the sand first and the cement last.",

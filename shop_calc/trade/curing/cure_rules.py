@@ -71,10 +71,15 @@ def pick_cover(mean_kg_m2_h, peak_kg_m2_h, coldest_c, hottest_c, driest_fraction
         "open",
         False,
         (
-            f"A mild night, {units.show(coldest_c, 'temperature')} to {units.show(hottest_c, 'temperature')}, the air takes "
+            f"A mild night, {_span(coldest_c, hottest_c)}, the air takes "
             f"at most {units.show(peak_kg_m2_h, 'rate')}: left open it stays unmarked."
         ),
     )
+
+
+def _span(coldest_c, hottest_c):
+    cold, hot = units.show(coldest_c, "temperature"), units.show(hottest_c, "temperature")
+    return cold if cold == hot else f"{cold} to {hot}"
 
 
 def moist_cure_days(type_two, much_ash_or_slag):

@@ -1,0 +1,51 @@
+"""Words of the plan that have to fit the job they are said of."""
+
+import tomllib
+
+import pytest
+
+from shop_calc.trade.curing.cure_rules import _span
+from shop_calc.trade.jobs.job import check_job, demo_job
+from shop_calc.trade.plan import make_plan
+
+
+def bench(**changes):
+    job = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
+    for place, value in changes.items():
+        part, _, entry = place.partition("__")
+        job.setdefault(part, {})[entry] = value
+    return make_plan(check_job(job))
+
+
+def said(plan, word):
+    return [line.text for line in plan.advice if word in line.text]
+
+
+def test_an_overhang_is_not_told_to_set_its_legs_closer():
+    plan = bench(place__on="legs", place__span="36 in", place__overhang="12 in")
+    (beyond,) = said(plan, "Beyond the support it must not")
+    (between,) = said(plan, "Between the supports it must not")
+    assert "shorter overhang" in beyond and "legs" not in beyond and "closer legs" in between
+
+
+@pytest.mark.parametrize(("sealer", "words"), [("oil", "Seal with an oil or wax"), ("film", "Seal with a film")])
+def test_the_sealer_has_its_article(sealer, words):
+    assert said(bench(finish__sealer=sealer), words)
+
+
+def test_a_night_of_one_temperature_is_no_span():
+    assert _span(18.0, 18.0) == "64.4 °F (18 °C)"
+    assert _span(10.0, 18.0) == "50 °F (10 °C) to 64.4 °F (18 °C)"
+
+
+def test_a_heavy_piece_on_legs_is_told_of_its_legs():
+    (line,) = said(bench(piece__width="40 in", piece__thickness="3 in", place__on="legs"), "what stands below can carry it")
+    assert "legs and their fixings" in line
+
+
+@pytest.mark.parametrize(("tap", "wanted", "told"), [("45 F", "60 F", False), ("60 F", "72 F", True)])
+def test_water_that_is_not_warm_is_not_called_so(tap, wanted, told):
+    plan = bench(materials__water_temp=tap, materials__powder_temp="62 F", day__wanted_mix_temp=wanted)
+    assert plan.batch.water.method == "warmed"
+    assert (plan.batch.water.water_temp_c > 27.0) is told
+    assert bool(said(plan, "Put the warm water to the sand first")) is told
