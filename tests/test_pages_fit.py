@@ -17,6 +17,8 @@ from shop_calc.lesson.moves.strip_move import first_days
 from shop_calc.lesson.moves.water_temperature import warmth, warmth_picture
 from shop_calc.lesson.page import escaped
 from shop_calc.lesson.pictures.weight_bar import WeightBar
+from shop_calc.lesson.practice import ask
+from shop_calc.lesson.question import Question
 from shop_calc.lesson.said import Said
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
@@ -114,6 +116,24 @@ def test_a_question_that_begins_with_a_number_is_no_step_of_a_working():
 def test_who_guesses_quarts_is_not_answered_in_gallons():
     assert str(guessed(..., 0.00445, "liquid", "qt", "The face takes")).startswith("The face takes 4.7 qt (4.45 L).")
     assert str(guessed(..., 0.000526, "liquid", "cup")).startswith("It is 2.22 cup (526 mL).")
+
+
+@pytest.mark.parametrize(
+    ("kind", "unit", "left"),
+    [("length", "ft", "Answer in ft."), ("choice", "", "Answer with the letter."),
+     ("order", "", "Answer with the letters in order."), ("number", "-", "Answer with a plain number.")],
+)  # fmt: skip
+def test_where_nothing_can_be_typed_no_line_says_how_to_type(kind, unit, left):
+    answer = {"choice": "one", "order": ("one", "two")}.get(kind, 1.0)
+    question = Question("q", "How?", lambda: answer, kind, unit, hints=("x", "y"), choices=("one", "two"))
+    page = ask(question)._repr_mimebundle_()["text/html"]
+    seen = re.sub("<[^>]+>", "\n", re.sub('<span class="shop-typed">.*?</span>', "", page)).split("\n")
+    assert [line for line in seen if line.startswith("Answer")] == [left]
+    assert ("in quotes" in page or "as a number" in page) == (kind != "number")
+    blank = guessed(..., 4.0, "duration", "h")._repr_mimebundle_()["text/html"]
+    assert 'It is 4\u00a0h.<span class="shop-typed"> No guess was written down.</span>' in blank
+    template = (Path(view.__file__).parent / "voila/templates/shop/index.html.j2").read_text(encoding="utf-8")
+    assert ".shop-typed { display: none; }" in template and "write on paper" in template
 
 
 def test_an_hour_never_takes_more_water_than_a_face_has():

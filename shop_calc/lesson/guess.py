@@ -7,6 +7,7 @@ from shop_calc.lesson.practice import Said
 from shop_calc.lesson.question import Question
 
 NEAR = 0.10  # judgement: a guess within a tenth is a good one
+_NO_GUESS = " No guess was written down."
 _DIFFERENCE = {"temperature": "temperature_difference"}  # a share of a reading means nothing
 
 
@@ -48,7 +49,7 @@ def guessed(guess, value, kind, unit, what="It is"):
     asked = Question("guess", "", lambda: value, kind, unit, hints=("", " "), tolerance=NEAR, within=1.0)
     outcome = check(asked, guess)
     if outcome.kind is Kind.BLANK:
-        return Said(f"{line} No guess was written down.")
+        return Said(f"{line}{_NO_GUESS}", _NO_GUESS)
     if outcome.kind is Kind.UNREADABLE:
         return Said(f"{line} The guess cannot be read: give one number, in {unit}.")
     wrote = _si(guess, kind, unit)

@@ -7,7 +7,7 @@ from shop_calc.lesson.banks import bank
 from shop_calc.lesson.check import Kind, Outcome, check
 from shop_calc.lesson.draw import draw
 from shop_calc.lesson.said import Said
-from shop_calc.lesson.wording import shown, typed, wanted
+from shop_calc.lesson.wording import how_typed, shown, typed, wanted
 from shop_calc.lesson.working_text import step_texts, worked_text
 
 __all__ = ["Kind", "Outcome", "Practice", "Said", "ask", "check", "hint", "solution", "worked"]
@@ -39,7 +39,7 @@ def ask(question, code=None):
     ----------
     Common practice, no source.
     """
-    return Said(f"{shown(question, code)}\n{wanted(question)}")
+    return Said(f"{shown(question, code)}\n{wanted(question)}", how_typed(question))
 
 
 def hint(question, n=1, code=None):

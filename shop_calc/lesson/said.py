@@ -36,11 +36,16 @@ class Said:
     ----------
     text : str
         What is said [-].
+    typed : str
+        The part of it that only says how to type an answer; the view without code, where nothing can be typed, leaves
+        it out [-].
 
     Examples
     --------
     >>> Said("Look again.")
     Look again.
+    >>> Said("In ft, as a number.", ", as a number")._repr_mimebundle_()["text/html"].split(">", 1)[1]
+    'In ft<span class="shop-typed">, as a number</span>.</div>'
 
     References
     ----------
@@ -48,6 +53,7 @@ class Said:
     """
 
     text: str
+    typed: str = ""
 
     def __repr__(self):
         return self.text
@@ -59,4 +65,7 @@ class Said:
             page = f'<div style="{_LOOK}">{"".join(_hanging(line, working) for line in lines)}</div>'
         else:
             page = f'<div style="{_LOOK}">{escaped(self.text)}</div>'
+        if self.typed:
+            before, part, behind = page.rpartition(escaped(self.typed))
+            page = f'{before}<span class="shop-typed">{part}</span>{behind}'
         return {"text/html": page, "text/plain": self.text}

@@ -2,6 +2,7 @@
 
 from shop_calc.lesson.draw import draw
 from shop_calc.lesson.page import sign
+from shop_calc.lesson.question import WORD_KINDS
 from shop_calc.units import plain_number
 
 
@@ -125,14 +126,43 @@ def wanted(question):
     ----------
     Common practice, no source.
     """
-    if question.kind == "choice":
-        return "Answer with the letter, in quotes."
-    if question.kind == "order":
-        return f"Answer with the letters in order, in quotes, like '{', '.join(reversed(question.letters))}'."
+    how = how_typed(question)
+    if question.kind in WORD_KINDS:
+        return f"Answer with the {'letter' if question.kind == 'choice' else 'letters in order'}{how}."
     if sign(question.unit):
         unit = "inches" if question.unit == "in" else sign(question.unit)  # "in in" reads like a slip
-        return f"Answer in {unit}, as a number; or with the unit you like, as a text."
+        return f"Answer in {unit}{how}."
     return "Answer with a plain number."
+
+
+def how_typed(question):
+    """Say how the answer is typed: the part of `wanted` that means nothing where nothing can be typed.
+
+    Parameters
+    ----------
+    question : Question
+        The question [-].
+
+    Returns
+    -------
+    str
+        Part of a sentence; may be empty [-].
+
+    Examples
+    --------
+    >>> from shop_calc.lesson.question import Question
+    >>> how_typed(Question("q", "Which?", lambda: "one", "choice", choices=("one", "two"), hints=("x", "y")))
+    ', in quotes'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if question.kind == "choice":
+        return ", in quotes"
+    if question.kind == "order":
+        return f", in quotes, like '{', '.join(reversed(question.letters))}'"
+    return ", as a number; or with the unit you like, as a text" if sign(question.unit) else ""
 
 
 def typed(question, drawn, value):

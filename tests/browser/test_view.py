@@ -1,5 +1,6 @@
 """The lessons without their code: each opens, shows no code, asks nobody, and its block answers."""
 
+import re
 import socket
 import subprocess
 import time
@@ -53,6 +54,7 @@ def test_a_lesson_opens_without_code_and_its_block_answers(shown, page, path):
     page.get_by_role("heading", level=1).first.wait_for(timeout=60_000)
     page.locator("#rendered_cells").wait_for(state="visible", timeout=60_000)
     assert page.locator(".jp-InputArea-editor").count() == 0
+    assert not re.search("as a number|in quotes|guess was written", page.locator("#rendered_cells").inner_text())
     assert page.locator("[data-mime-type='application/vnd.jupyter.stderr'], .jp-mod-error").count() == 0
     if "Block(" in path.read_text(encoding="utf-8"):
         block = page.locator(".shop-block").first
