@@ -10,16 +10,16 @@ from picture_checks import said
 from shapely.geometry import Point, Polygon
 
 from shop_calc.lesson.pictures import demo
-from shop_calc.lesson.pictures.cloud import MARKS, OpeningTimes, dot_times_h, fifty_days, fifty_days_alt
-from shop_calc.lesson.pictures.curing import CoverChoices, cover_choices, cover_choices_alt
-from shop_calc.lesson.pictures.evaporation import drying_sheet, drying_sheet_alt
+from shop_calc.lesson.pictures.cloud import MARKS, FiftyDays, OpeningTimes, dot_times_h, fifty_days_alt
+from shop_calc.lesson.pictures.curing import CoverChoices, cover_choices_alt
+from shop_calc.lesson.pictures.evaporation import DryingSheet, drying_sheet_alt
 from shop_calc.lesson.pictures.follow import Follow
-from shop_calc.lesson.pictures.heat import HeatAreas, HeatBalance, HeatPart, heat_areas, heat_areas_alt
+from shop_calc.lesson.pictures.heat import HeatAreas, HeatBalance, HeatPart, heat_areas_alt
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
-from shop_calc.lesson.pictures.sections import LayerSections, layer_sections, layer_sections_alt
-from shop_calc.lesson.pictures.slab import mortar_temperature, mortar_temperature_alt
-from shop_calc.lesson.pictures.weighing import WeighBars, WeighRow, weigh_bars, weigh_bars_alt
-from shop_calc.lesson.pictures.what_if import what_if_alt, what_if_map
+from shop_calc.lesson.pictures.sections import LayerSections, layer_sections_alt
+from shop_calc.lesson.pictures.slab import MortarTemperature, mortar_temperature_alt
+from shop_calc.lesson.pictures.weighing import WeighBars, WeighRow, weigh_bars_alt
+from shop_calc.lesson.pictures.what_if import WhatIfMap, what_if_alt
 from shop_calc.units import show
 
 START = datetime(2026, 5, 4, 8)
@@ -39,7 +39,7 @@ def test_weigh_bars_are_as_long_as_the_masses_on_one_scale():
 
 
 def test_weigh_bars_say_every_mass_in_both_systems():
-    figure, alt = weigh_bars(demo.ROWS), weigh_bars_alt(demo.ROWS)
+    figure, alt = WeighBars(demo.ROWS).figure, weigh_bars_alt(demo.ROWS)
     words = said(figure)
     for row in demo.ROWS:
         for mass in (row.base_kg, row.face_kg):
@@ -63,7 +63,7 @@ def test_heat_areas_balance_about_the_mix_line():
 
 
 def test_heat_areas_say_shares_and_temperatures():
-    words, alt = " ".join(said(heat_areas(demo.HEAT))), heat_areas_alt(demo.HEAT)
+    words, alt = " ".join(said(HeatAreas(demo.HEAT).figure)), heat_areas_alt(demo.HEAT)
     for part in demo.HEAT.parts:
         assert show(part.temp_c, "temperature") in words and show(part.temp_c, "temperature") in alt
         assert show(part.mass_kg, "mass") in words
@@ -105,7 +105,7 @@ def test_faced_edges_and_walls_are_told_apart():
     picture = LayerSections(demo._bench())
     assert len(picture.faced.get_segments()) == 4  # three edges and the hole
     assert len(picture.walls.get_segments()) > 10  # the wall and its strokes
-    words = "\n".join(said(layer_sections(demo._bench())))
+    words = "\n".join(said(LayerSections(demo._bench()).figure))
     for text in ("front, faced", "back, wall", "5'-0\" (1524 mm)", 'face 1/4" (6.35 mm)', "1'-3\" (381 mm) across"):
         assert text in words
     alt = layer_sections_alt(demo._bench())
@@ -117,7 +117,7 @@ def test_faced_edges_and_walls_are_told_apart():
 
 def test_drying_fields_hold_the_rates_between_their_limits():
     shown = demo._drying()
-    figure = drying_sheet(shown)
+    figure = DryingSheet(shown).figure
     fields = figure.axes[0].patches[:3]
     limits = (-np.inf, shown.watch_kg_m2_h, shown.stop_kg_m2_h, np.inf)
     for row in range(2, len(shown.wind_m_s) - 2, 7):
@@ -147,12 +147,12 @@ def test_cover_bars_are_the_water_lost_and_its_bound():
     alt = cover_choices_alt(demo.COVERS)
     assert "What fits: Damp fabric flat, plastic over it." in alt
     assert "0.086 lb/ft² (0.42 kg/m²), at most 0.19 lb/ft² (0.92 kg/m²), 30 % of its water" in alt
-    assert sum("fits this night" in text for text in said(cover_choices(demo.COVERS))) == 1
+    assert sum("fits this night" in text for text in said(CoverChoices(demo.COVERS).figure)) == 1
 
 
 def test_mortar_lines_are_the_given_temperatures():
     day = demo._temperatures()
-    figure = mortar_temperature(day, START)
+    figure = MortarTemperature(day, START).figure
     lines = figure.axes[0].get_lines()
     for name, line in zip(("room_c", "slab_covered_c", "slab_c", "wet_bulb_c"), lines, strict=True):
         assert np.array_equal(line.get_ydata(), getattr(day, name))
@@ -172,7 +172,9 @@ def test_fifty_dots_split_the_days_into_equal_parts():
 
 def test_marks_of_the_days_stand_at_the_given_times():
     strips = [OpeningTimes("before", np.linspace(2, 4, 500), np.full(500, 1 / 500), (2.1, 3.0, 3.9))]
-    figure = fifty_days(strips, START, not_yet_h=2.5, there_h=3.5)
+    picture = FiftyDays(strips, START)
+    picture.update(strips, not_yet_h=2.5, there_h=3.5)
+    figure = picture.figure
     at = {round(float(line.get_xdata()[0]), 6) for line in figure.axes[0].get_lines() if len(line.get_xdata())}
     assert {2.1, 3.0, 3.9, 2.5, 3.5} <= at
     assert MARKS == (0.05, 0.5, 0.95)
@@ -184,7 +186,7 @@ def test_marks_of_the_days_stand_at_the_given_times():
 
 def test_lines_of_the_map_have_the_answer_of_their_level():
     shown = demo._map()
-    figure = what_if_map(shown, "Hours until the sides come off")
+    figure = WhatIfMap(shown, "Hours until the sides come off").figure
     segments = figure.axes[0].collections[0].get_segments()
     # the demo answer is a plain formula: put each point of each line back into it
     for segment in segments:
@@ -199,7 +201,7 @@ def test_lines_of_the_map_have_the_answer_of_their_level():
 
 
 def test_words_of_a_person_are_never_read_as_a_formula():
-    figure = weigh_bars([WeighRow("sand $5 a bag, $x^2$", 10.0, 2.0)])
+    figure = WeighBars([WeighRow("sand $5 a bag, $x^2$", 10.0, 2.0)]).figure
     assert "sand $5 a bag, $x…" in said(figure) or "sand $5 a bag, $x^2$" in said(figure)
 
 

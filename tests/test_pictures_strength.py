@@ -9,9 +9,9 @@ import pytest
 from picture_checks import off_the_sheet, said, unreadable
 
 from shop_calc.lesson.pictures import demo_strength
-from shop_calc.lesson.pictures.carry_ways import MOST_PA, CarryWays, carry_ways, carry_ways_alt
-from shop_calc.lesson.pictures.first_days import StrengthOfFirstDays, first_days, first_days_alt
-from shop_calc.lesson.pictures.open_mixes import OFF, StrengthOfMixes, open_mixes, open_mixes_alt
+from shop_calc.lesson.pictures.carry_ways import MOST_PA, CarryWays, carry_ways_alt
+from shop_calc.lesson.pictures.first_days import StrengthOfFirstDays, first_days_alt
+from shop_calc.lesson.pictures.open_mixes import OFF, StrengthOfMixes, open_mixes_alt
 from shop_calc.trade.after.carrying import FALL_LINE
 from shop_calc.units import convert, show
 
@@ -73,8 +73,9 @@ def test_the_pulled_face_is_below_by_the_ends_and_both_a_fifth_in():
 
 def test_on_edge_is_never_shown_or_said_without_the_fall_line():
     for system in ("us", "si", "both"):
-        figure, alt = carry_ways(CARRIED, system), carry_ways_alt(CARRIED, system)
-        words = " ".join(text.replace("\n", " ") for text in said(figure))
+        picture, alt = CarryWays(CARRIED), carry_ways_alt(CARRIED, system)
+        picture.update(CARRIED, system)
+        words = " ".join(text.replace("\n", " ") for text in said(picture.figure))
         assert FALL_LINE in words and FALL_LINE in alt
         assert "✗ not in 28 days" in words and "✓ from Tue 08:00" in words
         assert show(CARRIED.lanes[3].stress_pa, "pressure", system) in words
@@ -86,7 +87,7 @@ def test_words_of_the_ways_stay_on_the_sheet_at_the_extremes(length_m, thickness
     later = "from Sun 17 May, after 12.7 days"
     lanes = tuple(replace(lane, stress_pa=123.4e6, needed_pa=370.1e6, when=later) for lane in CARRIED.lanes)
     view = replace(CARRIED, length_m=length_m, thickness_m=thickness_m, width_m=0.64, lanes=lanes, morning_pa=0.0)
-    figure = carry_ways(view)
+    figure = CarryWays(view).figure
     assert unreadable(figure) == []
 
 
@@ -122,7 +123,7 @@ def test_both_scales_of_the_strength_say_the_same():
 
 
 def test_the_alt_text_of_the_first_days_says_when_each_strength_is_there():
-    alt, words = first_days_alt(DAYS, START), said(first_days(DAYS, START))
+    alt, words = first_days_alt(DAYS, START), said(StrengthOfFirstDays(DAYS, START).figure)
     lower = DAYS.lower_pa
     for name, value in DAYS.needs:
         there = np.flatnonzero(np.nan_to_num(lower) >= value)
@@ -135,7 +136,7 @@ def test_the_alt_text_of_the_first_days_says_when_each_strength_is_there():
 def test_words_of_the_first_days_stay_apart(shift_k):
     needs = (("on edge", 1e3), ("a fifth in, and a good deal more", 8e6), ("by the ends", 9e8))
     shown = replace(DAYS, piece_c=DAYS.piece_c + shift_k, air_c=DAYS.piece_c, needs=needs)
-    figure = first_days(shown, datetime(2026, 5, 4, 17, 45))
+    figure = StrengthOfFirstDays(shown, datetime(2026, 5, 4, 17, 45)).figure
     assert unreadable(figure) == []
 
 
@@ -158,7 +159,7 @@ def test_the_alt_text_of_the_mixes_counts_and_averages():
     assert f"{MIXES.mix_count} mixes" in alt and "At 7 d: 10 mixes" in alt
     seven = MIXES.age_d == 7
     assert f"on average {100 * MIXES.ratio[seven].mean():.0f} % of 28 days" in alt
-    assert off_the_sheet(open_mixes(MIXES)) == []
+    assert off_the_sheet(StrengthOfMixes(MIXES).figure) == []
 
 
 # ---- one-colour prints

@@ -12,7 +12,6 @@ from shop_calc.trade.batching.shopping import bags
 from shop_calc.units import convert, parse, show
 
 MOST = 80.0  # end of the scale for one top, in the invented prices of the demo job
-MOST_TOPS = 12
 
 
 @dataclass(frozen=True)

@@ -130,7 +130,6 @@ def bench_view(state):
         print_m=thumb.print_m if thumb else None,
         deep=thumb is not None and thumb.cue in ("sinks", "deep"),
         skin=thumb is not None and "dry skin" in thumb.words,
-        steel_count=len(state.steel),
     )
 
 

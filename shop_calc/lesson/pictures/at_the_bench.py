@@ -47,8 +47,6 @@ class BenchView:
         True when the thumb went deeper than a print says anything [-].
     skin : bool
         True when a dry skin carried the thumb at first [-].
-    steel_count : int
-        Passes of steel [-].
 
     Examples
     --------
@@ -65,7 +63,6 @@ class BenchView:
     print_m: float | None = None
     deep: bool = False
     skin: bool = False
-    steel_count: int = 0
 
 
 class AtTheBench(Picture):

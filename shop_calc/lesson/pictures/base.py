@@ -44,8 +44,6 @@ ROLES = MappingProxyType(
 )
 # Second sign beside the colour, so that a one-colour print says the same.
 HATCHES = MappingProxyType({"good": "", "watch": "//", "stop": "xx", "face": "", "base": "..", "stone": "oo"})
-DASHES = ("-", "--", "-.", ":")
-MARKERS = ("o", "s", "^", "D")
 
 # kind: width and height in inches, then left, right, bottom, top of the axes as shares of the figure.
 KINDS = MappingProxyType(

@@ -157,31 +157,3 @@ class BowedTop(Picture):
             )
             + " To scale the bow can hardly be seen."
         )
-
-
-def bow_shape(result, system="both", title="How far the ends come up"):
-    """Draw both states once.
-
-    Parameters
-    ----------
-    result : BowShape
-        What to show [m].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The drawing [-].
-
-    Examples
-    --------
-    >>> states = (BowState("both faces dry", 0.002, 0.005, 0.009), BowState("only the top dries", 0.002, 0.007, 0.015))
-    >>> bow_shape(BowShape(1.57, 0.0381, 0.00635, states)).get_size_inches().tolist()
-    [9.0, 5.6]
-    """
-    picture = BowedTop(result, title=title)
-    picture.update(result, system)
-    return picture.figure

@@ -260,35 +260,13 @@ def _stress_words(lane, system):
     return f"{own}; needs {needed}" + (" →" if lane.needed_pa > MOST_PA else "")
 
 
-def carry_ways(result, system="both", title="Four ways to carry it"):
-    """The ways as a figure.
-
-    Parameters
-    ----------
-    result : CarryView
-        What to show [as its fields].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = CarryWays(result, title=title)
-    picture.update(result, system)
-    return picture.figure
-
-
 def carry_ways_alt(result, system="both", title="Four ways to carry it"):
     """The ways in words.
 
     Parameters
     ----------
     result, system, title : as there
-        As for `carry_ways` [-].
+        As for `CarryWays` [-].
 
     Returns
     -------

@@ -215,35 +215,13 @@ def _spread(places_in, least_in):
     return min(first, middle - least_in), middle, max(last, middle + least_in)
 
 
-def fifty_days(
-    strips, water_in, system="both", title="When it opens, on fifty days like today", *, not_yet_h=None, there_h=None
-):
-    """The days as a figure.
-
-    Parameters
-    ----------
-    strips, water_in, title, not_yet_h, there_h : as there
-        As for `FiftyDays` and its `update` [h].
-    system : str
-        Not used: times are the same in both [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = FiftyDays(strips, water_in, title=title)
-    picture.update(strips, system, not_yet_h=not_yet_h, there_h=there_h)
-    return picture.figure
-
-
 def fifty_days_alt(strips, water_in, title="When it opens, on fifty days like today", *, not_yet_h=None, there_h=None):
     """The days in words.
 
     Parameters
     ----------
     strips, water_in, title, not_yet_h, there_h : as there
-        As for `fifty_days` [h].
+        As for `FiftyDays` [h].
 
     Returns
     -------

@@ -146,28 +146,6 @@ def _lost(choice, system):
     return f"{lost}; at most {bound}; {share}, aged {plain_number(choice.morning_age_h, 2)} h"
 
 
-def cover_choices(result, system="both", title="How to cover it tonight"):
-    """The choices as a figure.
-
-    Parameters
-    ----------
-    result : object
-        As for `CoverChoices` [as its fields].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = CoverChoices(result, title=title)
-    picture.update(result, system)
-    return picture.figure
-
-
 def cover_choices_alt(result, system="both"):
     """The choices in words.
 

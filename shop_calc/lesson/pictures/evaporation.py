@@ -186,26 +186,6 @@ def field_path(lines, low, high):
     return Path.make_compound_path(*paths) if paths else Path([(0, 0)])
 
 
-def drying_sheet(result, system="both"):
-    """The sheet as a figure.
-
-    Parameters
-    ----------
-    result : EvaporationMap
-        What to show [as its fields].
-    system : str
-        "us", "si" or "both" [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = DryingSheet(result)
-    picture.update(result, system)
-    return picture.figure
-
-
 def drying_sheet_alt(result, system="both"):
     """The sheet in words.
 

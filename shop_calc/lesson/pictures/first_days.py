@@ -207,37 +207,13 @@ class StrengthOfFirstDays(Picture):
             name.set(y=y / HEIGHT_IN, text=shorten(words, WIDTH_IN - NAME_IN - 0.08, NAME, "bold"), visible=seen)
 
 
-def first_days(result, water_in, system="both", title="Strength over the first days"):
-    """The first days as a figure.
-
-    Parameters
-    ----------
-    result : FirstDays
-        What to show [as its fields].
-    water_in : datetime
-        When the first water meets the powder [-].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = StrengthOfFirstDays(result, water_in, title=title)
-    picture.update(result, system)
-    return picture.figure
-
-
 def first_days_alt(result, water_in, system="both", title="Strength over the first days"):
     """The first days in words.
 
     Parameters
     ----------
     result, water_in, system, title : as there
-        As for `first_days` [-].
+        As for `StrengthOfFirstDays` [-].
 
     Returns
     -------

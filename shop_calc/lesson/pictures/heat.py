@@ -220,28 +220,6 @@ def _weight_and_temp(part, system):
     return f"{show(part.mass_kg, 'mass', system)}, {show(part.temp_c, 'temperature', system)}"
 
 
-def heat_areas(result, between_c=(0.0, 40.0), system="both"):
-    """The balance as a figure.
-
-    Parameters
-    ----------
-    result : HeatBalance
-        What to show [as its fields].
-    between_c : (float, float)
-        Ends of the temperature axis [degC].
-    system : str
-        "us", "si" or "both" [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = HeatAreas(result, between_c)
-    picture.update(result, system)
-    return picture.figure
-
-
 def heat_areas_alt(result, system="both"):
     """The balance in words.
 

@@ -11,7 +11,7 @@ from matplotlib.font_manager import FontProperties
 from shop_calc.lesson.pictures.base import INK, LIVE_DPI
 from shop_calc.lesson.pictures.stamps import Stamp
 
-TITLE, NAME, PLAIN, SMALL = 15, 12, 11, 11  # the least size stays readable printed 190 mm wide (9 pt)
+TITLE, NAME, PLAIN = 15, 12, 11  # the least size stays readable printed 190 mm wide (9 pt)
 LEAST = 11
 
 _RULER = RendererAgg(8, 8, LIVE_DPI)

@@ -185,35 +185,13 @@ class StrengthOfMixes(Picture):
         self.alt = open_mixes_alt(result, system, self.title)
 
 
-def open_mixes(result, system="both", title="Measured strength beside the curves"):
-    """Measured strengths as a figure.
-
-    Parameters
-    ----------
-    result : OpenMixes
-        What to show [as its fields].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = StrengthOfMixes(result, title=title)
-    picture.update(result, system)
-    return picture.figure
-
-
 def open_mixes_alt(result, system="both", title="Measured strength beside the curves"):
     """Measured strengths in words.
 
     Parameters
     ----------
     result, system, title : as there
-        As for `open_mixes` [-].
+        As for `StrengthOfMixes` [-].
 
     Returns
     -------

@@ -197,19 +197,3 @@ class PredictedSeen(Picture):
         looks = [f"{words} {self._at(at)}" for words, at in marks if at is not None]
         parts.append(", ".join(looks) if looks else "nobody looked")
         return f"{sentence(row.name)[:-1]}: {'; '.join(parts)}."
-
-
-def predicted_seen(rows, between_h, title="", water_in=None):
-    """Predicted against seen as a figure.
-
-    Parameters
-    ----------
-    rows, between_h, title, water_in : as there
-        As for `PredictedSeen` [h].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    return PredictedSeen(rows, between_h, title, water_in).figure

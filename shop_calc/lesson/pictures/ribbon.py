@@ -270,27 +270,3 @@ class RibbonOfTheDay(Picture):
 def _lines(stage):
     """How many lines tool and cue of a stage need."""
     return 1 if width_in(stage.tool) + 2 * GAP_IN + width_in(stage.cue) <= WIDTH_IN - NAME_IN - EDGE_IN else 2
-
-
-def ribbon_of_the_day(
-    stages, water_in, load_offsets_h=(0.0,), room=None, dark_h=(), between_h=None, title="", system="both", **seen
-):
-    """The ribbon as a figure.
-
-    Parameters
-    ----------
-    stages, water_in, load_offsets_h, room, dark_h, between_h, title : as there
-        As for `RibbonOfTheDay` [h].
-    system : str
-        "us", "si" or "both" [-].
-    **seen : dict
-        `first` and `seen`, as for `RibbonOfTheDay.update` [h].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = RibbonOfTheDay(stages, water_in, load_offsets_h, room, dark_h, between_h, title)
-    picture.update(stages, system, **seen)
-    return picture.figure

@@ -248,28 +248,6 @@ class LayerSections(Picture):
         )
 
 
-def layer_sections(plan, system="both", title="Two layers"):
-    """Plan and cut as a figure.
-
-    Parameters
-    ----------
-    plan : PiecePlan
-        What to show [as its fields].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = LayerSections(plan, title=title)
-    picture.update(plan, system)
-    return picture.figure
-
-
 def layer_sections_alt(plan, system="both"):
     """Plan and cut in words.
 
@@ -288,4 +266,4 @@ def layer_sections_alt(plan, system="both"):
     return sections_alt(plan, system, LayerSections(plan).exaggeration)
 
 
-__all__ = ["LayerSections", "PiecePlan", "layer_sections", "layer_sections_alt"]
+__all__ = ["LayerSections", "PiecePlan", "layer_sections_alt"]

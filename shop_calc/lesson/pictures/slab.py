@@ -158,37 +158,13 @@ def _apart(ends_in, low_in, high_in):
     return dict(zip(order, heights, strict=True))
 
 
-def mortar_temperature(result, water_in, system="both", title="The mortar follows the room"):
-    """The day in temperatures as a figure.
-
-    Parameters
-    ----------
-    result : SlabDay
-        What to show [as its fields].
-    water_in : datetime
-        When the first water meets the powder [-].
-    system : str
-        "us", "si" or "both" [-].
-    title : str
-        One line over the picture [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    picture = MortarTemperature(result, water_in, title=title)
-    picture.update(result, system)
-    return picture.figure
-
-
 def mortar_temperature_alt(result, water_in, system="both", title="The mortar follows the room"):
     """The day in temperatures in words.
 
     Parameters
     ----------
     result, water_in, system, title : as there
-        As for `mortar_temperature` [-].
+        As for `MortarTemperature` [-].
 
     Returns
     -------

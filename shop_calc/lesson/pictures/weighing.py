@@ -156,40 +156,13 @@ class WeighBars(Picture):
         self.alt = weigh_bars_alt(rows, self.heading, system)
 
 
-def weigh_bars(rows, heading="The whole batch", system="both"):
-    """The weigh bars as a figure.
-
-    Parameters
-    ----------
-    rows : sequence of WeighRow
-        In the order they are weighed [kg].
-    heading : str
-        What is weighed [-].
-    system : str
-        "us", "si" or "both" [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-
-    Examples
-    --------
-    >>> weigh_bars([WeighRow("cement", 20.5, 8.2)]).get_size_inches().tolist()
-    [9.0, 1.76]
-    """
-    picture = WeighBars(rows, heading)
-    picture.update(rows, system)
-    return picture.figure
-
-
 def weigh_bars_alt(rows, heading="The whole batch", system="both"):
     """The weigh bars in words.
 
     Parameters
     ----------
     rows, heading, system : as there
-        As for `weigh_bars` [-].
+        As for `WeighBars` [-].
 
     Returns
     -------

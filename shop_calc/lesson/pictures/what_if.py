@@ -219,26 +219,6 @@ class WhatIfMap(Picture):
                     return
 
 
-def what_if_map(result, title, question="", system="both"):
-    """The map as a figure.
-
-    Parameters
-    ----------
-    result : WhatIf
-        What to show [as its fields].
-    title, question : str
-        What the lines are, and a second line in small [-].
-    system : str
-        Not used: the axes show both [-].
-
-    Returns
-    -------
-    Figure
-        The picture [-].
-    """
-    return WhatIfMap(result, title, question).figure
-
-
 def what_if_alt(result, title):
     """The map in words.
 

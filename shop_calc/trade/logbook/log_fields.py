@@ -10,7 +10,6 @@ COLUMNS = (
     "surface_temp_c", "cue", "pr_kpa", "print_mm", "thickness_mm", "note",
 )  # fmt: skip
 REQUIRED = ("pour_id", "time_iso", "event")
-TEXT = ("pour_id", "event", "layer", "recipe", "cue", "note")
 
 # Number columns: field of Event, lowest, highest, factor from the file to the field, unit and hint for messages.
 NUMBERS = {
