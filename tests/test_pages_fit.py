@@ -20,6 +20,7 @@ from shop_calc.lesson.pictures.weight_bar import WeightBar
 from shop_calc.lesson.practice import ask
 from shop_calc.lesson.question import Question
 from shop_calc.lesson.said import Said
+from shop_calc.lesson.stored_form import bound_prose
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
 
@@ -73,9 +74,21 @@ def test_the_numbers_of_the_heat_areas_stay_on_the_sheet_and_off_the_dashed_line
 
 def test_a_number_keeps_its_unit_on_its_line_and_words_do_not():
     assert escaped("1 1/2\" (38.1 mm), 60 °F, 20 % of 3 minutes") == (
-        "1 1/2&quot; (38.1\u00a0mm), 60\u00a0°F, 20\u00a0% of 3 minutes"
+        "1\u00a01/2&quot; (38.1\u00a0mm), 60\u00a0°F, 20\u00a0% of 3 minutes"
     )
     assert escaped("<b> 5 lb/ft²") == "&lt;b&gt; 5\u00a0lb/ft²"
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: f"{path.parent.stem}-{path.stem}")
+def test_no_line_of_prose_parts_a_number_from_its_unit(path):
+    cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
+    prose = " ".join("".join(cell["source"]) for cell in cells if cell["cell_type"] == "markdown")
+    assert re.findall(r"[\d½¼¾][ \n](?:°[FC]|%|psi|ft|lb|mm|kg|mph|min|MPa|kPa)(?!\w)", re.sub("`[^`]*`", "", prose)) == []
+
+
+def test_a_mixed_number_and_the_hour_of_a_day_stay_whole_in_prose_and_code_is_left_alone():
+    assert escaped("4 1/4\", from Tue 08:00") == "4\u00a01/4&quot;, from Tue\u00a008:00"
+    assert bound_prose("6\n°F, a 2 in hole, `\"3 L\"`") == "6\u00a0°F, a 2\u00a0in hole, `\"3 L\"`"
 
 
 def test_cubic_units_mils_and_dates_stay_whole_too():

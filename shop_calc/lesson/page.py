@@ -14,8 +14,11 @@ _DEGREES = {
     "delta_K": "°C",
 }
 _PURE = ("-", "fraction", "")
-_UNITS = "°[CF]|%|in|ft|yd|mil|mm|cm|m|lb|oz|kg|g|qt|gal|cup|mL|L|k?Pa|MPa|psi|N|J|h|min|s|d|mph|km/h|W"
-_PARTED = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![^\W_²³]))")  # to Python a raised 3 is a letter of its word
+_UNITS = "°[CF]|%|in|ft|yd|mil|mm|cm|m|lbf?|oz|kg|g|qt|gal|cup|mL|L|[kM]?Pa|psi|k?N|[kM]?J|h|min|s|d|mph|km/h|W"
+_PARTED = re.compile(
+    rf"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞])[ \n](?=(?:{_UNITS})(?![^\W_²³]))"  # to Python a raised 3 is a letter of its word
+    r"|(?<=\d) (?=\d+/\d)|(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)) (?=\d\d:\d\d)"
+)
 _DATE = re.compile(r"\b\d{4}-\d\d-\d\d(?:T[\d:]+)?")
 
 
@@ -49,6 +52,31 @@ def sign(unit):
     return _DEGREES.get(unit) or re.sub("[23]", lambda power: "²³"[int(power.group()) - 2], text)
 
 
+def bound(text):
+    """Bind each number to its unit, a whole inch to its fraction and a day to its hour: no line ends between them.
+
+    Parameters
+    ----------
+    text : str
+        Any text, the prose of a lesson as well [-].
+
+    Returns
+    -------
+    str
+        The same with no-break spaces there [-].
+
+    Examples
+    --------
+    >>> bound("6\\n°F, 4 1/4 in and 1½ in by Tue 08:00").replace(chr(160), "_")
+    '6_°F, 4_1/4_in and 1½_in by Tue_08:00'
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return _PARTED.sub("\u00a0", text)
+
+
 def escaped(text):
     """Escape a text for the page, each number kept on one line with its unit.
 
@@ -72,7 +100,7 @@ def escaped(text):
     Common practice, no source.
     """
     whole = _DATE.sub(r'<span style="white-space:nowrap">\g<0></span>', html.escape(str(text)))
-    return _PARTED.sub("\u00a0", whole)
+    return bound(whole)
 
 
 def img_tag(png, alt, ratio=None):

@@ -1,8 +1,11 @@
 """The one form in which a notebook is stored: what differs from run to run, or from editor to editor, is left out."""
 
 import hashlib
+import re
 
 import nbformat
+
+from shop_calc.lesson.page import bound
 
 _WIDGET = "application/vnd.jupyter.widget-view+json"
 _KEPT = ("tags", "jp-MarkdownHeadingCollapsed", "jupyter")  # what an author sets on a cell by hand
@@ -10,6 +13,33 @@ _METADATA = {
     "kernelspec": {"display_name": "Python 3 (ipykernel)", "language": "python", "name": "python3"},
     "language_info": {"name": "python"},  # the version differs from machine to machine
 }
+
+_CODE = re.compile(r"(```.*?```|`[^`\n]*`|\]\([^)]*\))", re.DOTALL)  # code and addresses keep their plain spaces
+
+
+def bound_prose(text):
+    """Bind each number of a lesson's prose to its unit, code and addresses left alone.
+
+    Parameters
+    ----------
+    text : str
+        Source of a markdown cell [-].
+
+    Returns
+    -------
+    str
+        The same with a no-break space before each unit [-].
+
+    Examples
+    --------
+    >>> bound_prose("At 60 °F, `parse('60 F')` and `3 L`.").replace(chr(160), "_")
+    "At 60_°F, `parse('60 F')` and `3 L`."
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return "".join(part if number % 2 else bound(part) for number, part in enumerate(_CODE.split(text)))
 
 
 def _one_stream(outputs):
@@ -65,6 +95,8 @@ def tidy(notebook):
         seen.add(cell["id"])
         cell.metadata = nbformat.from_dict({key: cell.metadata[key] for key in _KEPT if key in cell.metadata})
         cell.source = cell.source.rstrip()
+        if cell.cell_type == "markdown":
+            cell.source = bound_prose(cell.source)
         if cell.cell_type == "code":
             _tidy_outputs(cell)
     nbformat.validate(notebook)
