@@ -43,6 +43,7 @@ def _plan(options):
     from shop_calc.trade.jobs.job import read_job
     from shop_calc.trade.plan import make_plan
     from shop_calc.trade.report import report
+    from shop_calc.units import one_system
 
     plan = make_plan(read_job(options.job), options.log)
     wanted = (("strip", options.strip_by), ("last_steel_end", options.leave_by))
@@ -50,7 +51,7 @@ def _plan(options):
         from shop_calc.trade.plan_backwards import backwards_lines, next_clock
 
         answers = (backwards_lines(plan, event, next_clock(plan, when)) for event, when in wanted if when)
-        return "\n\n".join("\n".join(lines) for lines in answers) + "\n"
+        return one_system("\n\n".join("\n".join(lines) for lines in answers) + "\n", options.units)
     if options.why == "all":
         return "\n".join(f"{step.name:40} {step.words}" for step in plan.working) + "\n"
     if options.why:

@@ -5,6 +5,7 @@ import textwrap
 from shop_calc.trade.problems import plain
 from shop_calc.trade.report_after import AFTER, after_the_night
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
+from shop_calc.trade.report_system import in_one_system
 from shop_calc.units import show
 
 _LEVEL_WORDS = {"stop": "DO NOT POUR LIKE THIS", "act": "DO", "note": "KNOW"}
@@ -43,6 +44,7 @@ def report(plan, system="both"):
     """
     if system not in ("us", "si", "both"):
         raise ValueError(f"units: {system!r} given; it must be us, si or both")
+    plan = in_one_system(plan, system)
     parts = [
         _head(plan, system), _warnings(plan, ("stop", "act"), "Before you pour"), _piece(plan, system), _form(plan, system),
         _mix(plan, system), _water(plan, system), *(_load(plan, load, system) for load in plan.batch.loads),

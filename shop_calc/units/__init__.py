@@ -3,6 +3,7 @@
 from shop_calc.units.factors import convert
 from shop_calc.units.kinds import KINDS, Kind
 from shop_calc.units.names import parse_quantity, suffix_unit
+from shop_calc.units.one_system import one_system
 from shop_calc.units.reading import basis, parse
 from shop_calc.units.showing import plain_number, shop_fraction, show
 
@@ -11,6 +12,7 @@ __all__ = [
     "Kind",
     "basis",
     "convert",
+    "one_system",
     "parse",
     "parse_quantity",
     "plain_number",

@@ -73,7 +73,7 @@ class Morning:
             f"{show(self.high_pa, 'pressure', system)}, by {self.lower}, the lower of two; as old as "
             f"{self.aci_age_h:.1f} h at {self.aci_reference_c:g} °C (ACI 209) or {self.en_age_h:.1f} h at 20 °C (EN "
             f"1992); temperature-time factor {self.maturity_c_h:.0f} °C·h over a datum of "
-            f"{show(self.datum_c, 'temperature')}"
+            f"{show(self.datum_c, 'temperature', system)}"
         )
 
 
