@@ -167,8 +167,8 @@ def lift_advice(lift):
         lines.append(
             Advice(
                 "act", "place", "Before the pour see that what stands below can carry it, and the floor below that: "
-                "legs and their fixings; cabinet sides of 3/4 in plywood or more under every edge, adjustable plastic "
-                "legs taken out.",
+                "legs and their fixings; cabinet sides of plywood of 3/4 in or more under every edge, adjustable "
+                "plastic legs taken out.",
                 f"{show(lift.mass_kg, 'mass')} stands on it for good; check before it is cast, most of all in place.",
             )
         )  # fmt: skip
