@@ -2,7 +2,10 @@
 
 import re
 
+from demo_plans import demo_plan
+
 from shop_calc.lesson.sheet import sketch as drawn
+from shop_calc.lesson.sheet.day_facts import day_facts
 from shop_calc.trade.shape.outline import circle, l_shape, place, rectangle
 from shop_calc.trade.shape.piece import Cutout, build_piece
 
@@ -29,3 +32,9 @@ def test_the_number_of_a_small_opening_keeps_its_place_to_the_right():
     assert paper.small(tap.polygon) and not paper.small(sink.polygon)
     right = paper.spot(tap.polygon.bounds[2:])[0]
     assert paper.taken[0][2] == right + 20
+
+
+def test_the_last_line_of_the_day_wants_what_the_night_wants():
+    for name, words in (("garden_bench_top", "leave it open"), ("sink_top_hot_day", "damp fabric flat, plastic over it")):
+        last = day_facts(demo_plan(name))["stages"][-1]
+        assert last["key"] == "stop" and last["tool"] == words and "cover" not in last["if_then"]

@@ -49,8 +49,11 @@ def day_facts(plan):
     """
     day = plan.day
     axis, ticks = clock_of_the_day(day)
+    stages = [_stage(day, stage, axis, [hour for hour, _ in ticks]) for stage in day.stages]
+    tonight = plan.cure.picked.title
+    stages[-1]["tool"] = tonight[0].lower() + tonight[1:]  # not "cover" where the night wants it open
     return {
-        "stages": [_stage(day, stage, axis, [hour for hour, _ in ticks]) for stage in day.stages],
+        "stages": stages,
         "hours": hours(axis, ticks, day.load_offsets_h),
         "work": show(person_hours(plan), "duration"),
         "hands": f"{plan.job.day['hands']:.0f}",

@@ -12,7 +12,7 @@ IF_THEN = {
     "strip": "If the edge sags: push it back, wait, look again.",
     "first_steel": "If paste comes off: wait. Blisters: wood float.",
     "last_steel": "If it marks dark: flatter, lighter, or stop.",
-    "stop": "If in doubt about another pass: cover it.",
+    "stop": "If in doubt about another pass: no more.",
 }
 
 # What the hands do at a stage beyond its title.
