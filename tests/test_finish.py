@@ -18,7 +18,6 @@ from shop_calc.trade.shape.outline import place, rectangle
 from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
 
 IN, FT, GAL = 0.0254, 0.3048, 231 * 0.0254**3
-PSI = 6894.757293168361
 
 
 @pytest.fixture(params=NAMES)

@@ -17,7 +17,6 @@ from shop_calc.units import convert, show
 
 START = datetime(2026, 5, 4, 8)
 CARRIED, DAYS, MIXES = demo_strength.CARRIED, demo_strength.first_days_numbers(), demo_strength.mixes_numbers()
-PSI = convert(1.0, "psi", "Pa")
 
 
 # ---- ways to carry

@@ -70,10 +70,6 @@ def test_every_line_of_the_working_has_name_words_mark_and_source(name):
     assert len(set(names)) == len(names)
 
 
-def _numbers(text):
-    return {float(number.replace(",", "")) for number in re.findall(r"\d[\d,]*\.?\d*", text)}
-
-
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("system", ["us", "si", "both"])
 def test_the_print_has_everything_and_fits_the_page(name, system):

@@ -10,7 +10,6 @@ from shop_calc.science.checks import require
 
 # Datums in use. 14 °F is -10 °C, not 0 °C; a page that calls them equal has made that slip.
 DATUM_NURSE_SAUL_C = -10.0  # Saul 1951, from memory; the older 11 °F is -11.7 °C
-DATUM_ZERO_C = 0.0  # ASTM C1074 for plain Type I cement, 0-40 °C; from memory
 
 EN_VALID_TEMP_C = (0.0, 80.0)  # EN 1992-1-1:2004 B.1(3), above equation (B.10)
 SAUL_VALID_TEMP_C = (0.0, 40.0)  # linear rule; above and below it the Arrhenius form is nearer, from memory

@@ -5,7 +5,7 @@ from datetime import datetime
 from functools import lru_cache
 
 from shop_calc.lesson.moves.shop_log import minutes
-from shop_calc.lesson.moves.stiffening import CLOCK_ENDS_H, moved_stages
+from shop_calc.lesson.moves.stiffening import CLOCK_ENDS_H, SAME_H, moved_stages
 from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.from_plan import ribbon_of
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
@@ -14,7 +14,6 @@ from shop_calc.trade.timeline.day import plan_day
 from shop_calc.trade.timeline.room import steady_room
 from shop_calc.units import show
 
-_SAME_H = 1.5 / 60.0
 NEXT = datetime(2026, 11, 21, 8)  # invented: a Saturday in a cold shop
 
 
@@ -134,7 +133,7 @@ def next_words(days, system="both"):
     shift = new.likely_from_h - old.likely_from_h
     if after is before:
         how = "no pour counted, exactly the defaults"
-    elif abs(shift) < _SAME_H:
+    elif abs(shift) < SAME_H:
         how = "as without the log"
     else:
         how = f"{show(abs(shift), 'duration')} {'later' if shift > 0 else 'earlier'} than without the log"

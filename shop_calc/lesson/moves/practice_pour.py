@@ -1,8 +1,7 @@
 """Lesson 11: a practice pour on the page, its look back as tables and ribbons, one act moved by half an hour."""
 
-
-from shop_calc.lesson.moves.pour_class import class_ribbon, class_words, invented_class, ways_of_working  # noqa: F401  likewise
-from shop_calc.lesson.moves.pour_moved import MOVABLE, mover, mover_words, moving_mark  # noqa: F401  found here too
+from shop_calc.lesson.moves.pour_class import class_ribbon, class_words, invented_class, ways_of_working  # noqa: F401  found here too
+from shop_calc.lesson.moves.pour_moved import MOVABLE, mover, mover_words, moving_mark  # noqa: F401  likewise
 from shop_calc.lesson.moves.pour_shown import ribbon_of, shown_stages
 from shop_calc.lesson.moves.pour_thumb import later_at_bench_h, thumb_force_band_kg  # noqa: F401  likewise
 from shop_calc.lesson.pictures.at_the_bench import BenchView

@@ -1,4 +1,4 @@
-"""Lesson 01: a piece, its two layers, its cut list, and the box that measures them at the kitchen table."""
+"""Lesson 01: a piece, its two layers, its cut list."""
 
 from dataclasses import dataclass
 

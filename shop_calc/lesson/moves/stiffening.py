@@ -14,7 +14,7 @@ from shop_calc.units import show
 
 CLOCK_ENDS_H = (-0.9, 9.5)  # holds the slowest day that the sliders can make
 MOVED = ("face", "strip", "first_steel", "last_steel", "stop")  # what mortar and room move
-_SAME_H = 1.5 / 60.0
+SAME_H = 1.5 / 60.0  # judgement: what moves less than that is said not to move
 
 
 def start_at(inputs, hour):
@@ -200,7 +200,7 @@ def moved_words(planned):
         first, last, stop = (day.stage(key) for key in ("first_steel", "last_steel", "stop"))
         shift = first.likely_from_h - first_h
         how = "as planned"
-        if abs(shift) > _SAME_H:
+        if abs(shift) > SAME_H:
             how = f"{show(abs(shift), 'duration')} {'later' if shift > 0 else 'earlier'} than planned"
         lines = [
             f"First steel likely from {clock(first.likely_from_h)}, {how}; look from {clock(first.look_from_h)}.",

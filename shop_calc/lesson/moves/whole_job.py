@@ -1,19 +1,14 @@
-"""Lesson 09: a whole job in a few lines, what moves it, two maps of what could be, a load against the watch."""
-
-
-import numpy as np
+"""Lesson 09: a whole job in a few lines, what moves it, a load against the watch."""
 
 from shop_calc.lesson.bench import over_band
 from shop_calc.lesson.moves.night_map import cover_map, cover_score, mean_night  # noqa: F401  the lesson finds all under one name
 from shop_calc.lesson.moves.ready_by import ready_by, ready_map, ready_words  # noqa: F401  likewise
+from shop_calc.lesson.moves.stiffening import SAME_H
 from shop_calc.science.checks import require
 from shop_calc.trade.after.handling_advice import not_before
 from shop_calc.units import convert, show
 
-HUMIDITIES, SPEEDS_MPH = np.linspace(10.0, 100.0, 46), np.linspace(0.0, 18.0, 46)
-_SAME_H = 1.5 / 60.0
 _EARLY = ("form", "piece", "mix", "batch", "water", "base", "face", "float")  # advice for before the trowel
-_M_S = float(convert(1.0, "mph", "m/s"))
 # judgement, ours: one weighing at a kitchen table, tare to tick; stirring one bowl until nothing dry is left
 WEIGHING_MIN, STIRRING_MIN = (0.3, 0.75, 1.5), (2.0, 3.0, 5.0)
 
@@ -104,7 +99,7 @@ def _changed(plan, before):
     found = []
     for key, name in (("strip", "sides"), ("first_steel", "first steel"), ("last_steel", "last steel")):
         off = plan.day.stage(key).likely_from_h - before.day.stage(key).likely_from_h
-        if abs(off) > _SAME_H:
+        if abs(off) > SAME_H:
             found.append(f"{name} {show(round(60.0 * abs(off)) / 60.0, 'duration')} {'later' if off > 0 else 'earlier'}")
     aside = plan.batch.set_aside_kg / before.batch.set_aside_kg - 1.0
     if abs(aside) > 0.005:
