@@ -5,6 +5,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from demo_plans import demo_plan
 from working_eval import check_working
 
 from shop_calc.trade.shape.form import build_form, mass_on_table_kg, side_height_m, slab_thickness_m
@@ -205,6 +206,14 @@ def test_mass_on_the_table():
     assert track.mass_kg / LB == pytest.approx(495, abs=0.5)
     assert mass_on_table_kg(np.array([0.1, 0.2]), 2400.0) == pytest.approx([240, 480])
     assert convert(sheet.mass_kg, "kg", "lb") == pytest.approx(600)
+
+
+def test_the_lighter_face_weighs_on_the_table_and_the_heavier_base_pushes_on_the_sides():
+    """Bench of 5 ft x 15 in x 1 1/2 in, 22.124 L: 4.445 L of mortar at 2120.2 and 17.678 L of base at 2326.0 kg/m3."""
+    plan = demo_plan("garden_bench_top")
+    assert plan.form.mass_kg == pytest.approx(4.4453e-3 * 2120.2 + 17.6784e-3 * 2326.0, abs=0.01)
+    assert plan.form.mass_kg == pytest.approx(plan.handling.lift.mass_kg, rel=1e-9)
+    assert plan.form.pressure_pa == pytest.approx(2326.0 * 9.80665 * 0.0381, rel=1e-4)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from shop_calc.trade.advice import LEVELS
 from shop_calc.trade.after.bow import Bow
 from shop_calc.trade.after.cost import Cost
 from shop_calc.trade.after.finish import Finish
-from shop_calc.trade.after.handling import Handling, slow_binder
+from shop_calc.trade.after.handling import Handling, piece_density_kg_m3, slow_binder
 from shop_calc.trade.after.join import after_the_trowel
 from shop_calc.trade.batching.bag_count import bag_advice
 from shop_calc.trade.batching.batch import Batch
@@ -141,7 +141,11 @@ def make_plan(job, log=None):
         with found.catch("batch"):
             batch = batch_of(job, layers, mix)
     found.raise_if_any()
-    form = build_form(piece, density_kg_m3=mix.base_density_kg_m3)
+    form = build_form(
+        piece,
+        density_kg_m3=max(mix.base_density_kg_m3, mix.mortar_density_kg_m3),
+        mean_density_kg_m3=piece_density_kg_m3(layers, mix),
+    )
     use, log_lines = None, ()
     with found.catch("log"):
         use = _log(job, log, mix, layers)

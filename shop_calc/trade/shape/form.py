@@ -51,7 +51,7 @@ class Form:
     mass_kg : float
         Mass of the fresh piece on the table, without the form [kg].
     density_kg_m3 : float
-        Density it was computed with [kg/m3].
+        Density of what pushes on the sides [kg/m3].
     working : tuple of Step
         How the numbers came about [-].
 
@@ -173,10 +173,11 @@ def _screw_step(sides, spacing_m):
     return Step("screw_count", "n", "n_s + n_c * k", inputs, count, "-", *_PRACTICE, words)
 
 
-def _load_steps(depth_m, volume_m3, density_kg_m3):
+def _load_steps(depth_m, volume_m3, density_kg_m3, mean_density_kg_m3):
     pressure, push = liquid_head_pa(depth_m, density_kg_m3), liquid_head_push_kg_m(depth_m, density_kg_m3)
-    mass = mass_on_table_kg(volume_m3, density_kg_m3)
+    mass = mass_on_table_kg(volume_m3, mean_density_kg_m3)
     rho, deep = ("rho", density_kg_m3, "kg/m3"), ("D", depth_m, "m")
+    mean = ("rho_m", mean_density_kg_m3, "kg/m3")
     gravity, volume = ("g", GRAVITY_M_S2, "m/s2"), ("V", volume_m3, "m3")
     head = ("read", "ACI 347 as explained by M.K. Hurd: full liquid head")
     derived = ("derived", "geometry")
@@ -188,8 +189,8 @@ def _load_steps(depth_m, volume_m3, density_kg_m3):
         Step(
             "mass_on_table_kg",
             "m",
-            "V * rho",
-            (volume, rho),
+            "V * rho_m",
+            (volume, mean),
             mass,
             "kg",
             *derived,
@@ -206,6 +207,7 @@ def build_form(
     sides_lap_base=True,
     strip_m=STRIP_M,
     screw_spacing_m=SCREW_SPACING_M,
+    mean_density_kg_m3=None,
 ):
     """Work out the form of a piece.
 
@@ -218,13 +220,15 @@ def build_form(
     base_board_m, side_board_m : float
         Thickness of the board under the piece and of the sides [m].
     density_kg_m3 : float
-        Density of the fresh mix [kg/m3].
+        Density of the heavier fresh mix, which pushes on the sides [kg/m3].
     sides_lap_base : bool
         True for sides screwed to the edge of the base board, False for sides that stand on it [-].
     strip_m : float
         Thickness of a strip bent round curves [m].
     screw_spacing_m : float
         Greatest distance between screws along a side [m].
+    mean_density_kg_m3 : float or None
+        Density of the whole piece, both layers; that of the heavier mix when left out [kg/m3].
 
     Returns
     -------
@@ -259,6 +263,8 @@ def build_form(
     strip = float(require("bent strip", strip_m, 0, unit="m", low_open=True))
     spacing = float(require("screw spacing", screw_spacing_m, 0, unit="m", low_open=True))
     density = float(require("density", density_kg_m3, 0, unit="kg/m3", low_open=True))
+    mean = density if mean_density_kg_m3 is None else mean_density_kg_m3
+    mean = float(require("mean density", mean, 0, unit="kg/m3", low_open=True))
     lap = base if sides_lap_base else 0.0
     height = side_height_m(piece.depth_m, lap)
     words = "height of every side; b is the base board where the sides lap it"
@@ -266,7 +272,7 @@ def build_form(
     height_step = Step("side_height_m", "H", "D + b", inputs, height, "m", "derived", "geometry", words)
     sides = form_sides(piece.outline, board, strip)
     caulk, screws = _caulk_step(piece), _screw_step(sides, spacing)
-    pressure, push, mass = _load_steps(piece.depth_m, piece.volume_m3, density)
+    pressure, push, mass = _load_steps(piece.depth_m, piece.volume_m3, density, mean)
     return Form(
         rows=(
             *_side_rows(sides, height, board, strip),
