@@ -205,3 +205,11 @@ def test_the_order_names_what_the_base_holds_and_gives_the_face_its_water_back()
         assert words in [step.text for step in order_of_addition(demo(**changes), water, 1 / 6)]
     dry, wet = (order_of_addition(demo(coarse_sand_moisture_fraction=moist), water, 1 / 6)[-1].text for moist in (0.0, 0.06))
     assert "its water back" in wet and "its water back" not in dry
+
+
+def test_a_face_of_its_own_load_is_not_set_aside_from_the_others():
+    water = plan_water(demo(), temps(21.0))
+    alone, shared = (order_of_addition(demo(), water, 1 / 6, face_alone=alone) for alone in (True, False))
+    assert len(alone) == len(shared) and [step.number for step in alone] == list(range(1, len(alone) + 1))
+    assert any("all face" in step.text for step in alone) and not any("Set the face" in step.text for step in alone)
+    assert any("Set the face" in step.text for step in shared) and not any("all face" in step.text for step in shared)

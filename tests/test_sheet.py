@@ -169,6 +169,8 @@ def test_masses_of_all_loads_add_up_to_the_batch(name):
     assert found.pop("set aside, covered", plan.batch.set_aside_kg) == pytest.approx(
         sum(load.set_aside_kg for load in plan.batch.loads if load.base_kg) or plan.batch.set_aside_kg, rel=0.006
     )
+    alone = sum(load.face_kg for load in plan.batch.loads if not load.base_kg)
+    assert found.pop("all of it, covered", 0.0) == pytest.approx(alone, rel=0.006)
     for each in plan.batch.ingredients:
         if each.name != "water":
             assert found.pop(each.name) == pytest.approx(each.total_kg, rel=0.01), each.name

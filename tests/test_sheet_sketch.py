@@ -1,11 +1,15 @@
 """The sketch on the shop sheet: sizes stay off the openings and outside the piece."""
 
 import re
+import tomllib
 
 from demo_plans import demo_plan
 
 from shop_calc.lesson.sheet import sketch as drawn
 from shop_calc.lesson.sheet.day_facts import day_facts
+from shop_calc.lesson.sheet.weigh_facts import weigh_facts
+from shop_calc.trade.jobs.job import check_job, demo_job
+from shop_calc.trade.plan import make_plan
 from shop_calc.trade.shape.outline import circle, l_shape, place, rectangle
 from shop_calc.trade.shape.piece import Cutout, build_piece
 
@@ -38,3 +42,15 @@ def test_the_last_line_of_the_day_wants_what_the_night_wants():
     for name, words in (("garden_bench_top", "leave it open"), ("sink_top_hot_day", "damp fabric flat, plastic over it")):
         last = day_facts(demo_plan(name))["stages"][-1]
         assert last["key"] == "stop" and last["tool"] == words and "cover" not in last["if_then"]
+
+
+def test_only_the_load_of_face_has_a_box_for_the_face():
+    job = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
+    job["mixer"]["usable"], job["layers"]["face"] = "10 L", "3/8 in"
+    plan = make_plan(check_job(job))
+    assert plan.batch.face_alone
+    facts = weigh_facts(plan)
+    (step,) = [step for step in facts["steps"] if step["kind"] == "aside"]
+    (row,) = [row for row in step["rows"] if row["name"] == "all of it, covered"]
+    assert len(row["masses"]) == len(facts["groups"]) > 1
+    assert [bool(mass) for mass in row["masses"]] == [group["name"] == "face" for group in facts["groups"]]

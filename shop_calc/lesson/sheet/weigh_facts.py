@@ -120,7 +120,10 @@ def _steps(plan, groups):
                 {"name": "water held back, at most", "masses": held, "buy": None}
             )
     aside = [both(g[0].set_aside_kg, "mass") if g[0].face_kg > 0 and g[0].base_kg > 0 else "" for g in groups]
-    if any(aside):
+    if plan.batch.face_alone:
+        alone = [both(g[0].face_kg, "mass") if g[0].face_kg > 0 else "" for g in groups]
+        by_kind["aside"]["rows"].insert(0, {"name": "all of it, covered", "masses": alone, "buy": None})
+    elif any(aside):
         by_kind["aside"]["rows"].insert(0, {"name": "set aside, covered", "masses": aside, "buy": None})
     return steps
 

@@ -255,7 +255,7 @@ def build_batch(
         loads=loads,
         loads_why=why,
         water=water,
-        order=order_of_addition(mix, water, vessel.rest_h),
+        order=order_of_addition(mix, water, vessel.rest_h, face_alone=face_alone(portions)),
         hands=people,
         mixing_h=mixing_h,
         person_h=mixing_h * people,

@@ -48,7 +48,7 @@ CAUSTIC = (
 )
 
 
-def order_of_addition(mix, water, rest_h):
+def order_of_addition(mix, water, rest_h, *, face_alone=False):
     """List the steps at the mixer for this mix and this water.
 
     Not the day's plan: floats, strip and steel follow it.
@@ -61,6 +61,8 @@ def order_of_addition(mix, water, rest_h):
         The water plan [-].
     rest_h : float
         Rest after mixing [h].
+    face_alone : bool
+        True when the face is mixed in loads of its own [-].
 
     Returns
     -------
@@ -102,7 +104,17 @@ def order_of_addition(mix, water, rest_h):
             "",
         ),
     ]
-    if mix.base_lines:
+    if face_alone:
+        rows.append(
+            (
+                "Cover the load that is all face; no stone goes into it, nothing is set aside from the others.",
+                "Stone in the face tears under the trowel, and the cover keeps its water.",
+                "",
+            )
+        )
+        if mix.base_lines:
+            rows.append(_stone(mix))
+    elif mix.base_lines:
         rows.append(
             (
                 "Set the face share aside by mass, covered, before any stone goes in.",
