@@ -20,6 +20,7 @@ from shop_calc.lesson.pictures.weight_bar import WeightBar
 from shop_calc.lesson.practice import ask
 from shop_calc.lesson.question import Question
 from shop_calc.lesson.said import Said
+from shop_calc.lesson.sheet.build import sheet_body
 from shop_calc.lesson.stored_form import bound_prose
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
@@ -84,6 +85,13 @@ def test_no_line_of_prose_parts_a_number_from_its_unit(path):
     cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
     prose = " ".join("".join(cell["source"]) for cell in cells if cell["cell_type"] == "markdown")
     assert re.findall(r"[\d½¼¾][ \n](?:°[FC]|%|psi|ft|lb|mm|kg|mph|min|MPa|kPa)(?!\w)", re.sub("`[^`]*`", "", prose)) == []
+
+
+@pytest.mark.parametrize("name", ["sink_top_hot_day", "counter_worked_example"])
+def test_no_line_of_the_shop_sheet_parts_a_number_from_its_unit(name):
+    page = sheet_body(make_plan(read_job(demo_job(name))))
+    seen = re.sub("<style>.*?</style>|<[^>]*>", "\n", page, flags=re.DOTALL)
+    assert re.findall(r"\d (?:mm|°[FC]|psi|lb|kg|MPa)\b", seen) == [] and re.search("\\d\u00a0mm", seen)
 
 
 def test_a_mixed_number_and_the_hour_of_a_day_stay_whole_in_prose_and_code_is_left_alone():

@@ -1,11 +1,13 @@
 """From a plan to the page: facts into the template, styles into the page, nothing from the network."""
 
+import re
 from functools import cache
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from shop_calc.lesson.page import bound
 from shop_calc.lesson.sheet import words
 from shop_calc.lesson.sheet.drawing import DEFS
 from shop_calc.lesson.sheet.facts import sheet_facts
@@ -15,6 +17,7 @@ from shop_calc.lesson.sheet.printed import clean
 PAPERS = {"letter": ("letter", "260mm"), "a4": ("A4", "278mm")}  # name and height of what is printed on
 STRONG = ".shop-sheet" * 4 + " "  # says the same, and outweighs the styles of the notebook around it
 _FOLDER = Path(__file__).parent
+_TAG = re.compile(r"(<[^>]*>)")
 
 
 @cache
@@ -57,6 +60,7 @@ def sheet_body(plan, inline=False):
     """
     facts = sheet_facts(plan)
     inside = _template().render(**facts, words=words, defs=Markup(DEFS), scales=page_scales(facts))
+    inside = "".join(part if part.startswith("<") else bound(part) for part in _TAG.split(inside))
     if not inline:
         return f'<div class="shop-sheet" lang="en"><style>{_style("sheet.css")}</style>{inside}</div>'
     style = _style("sheet.css").replace(".shop-sheet ", STRONG)
