@@ -1,12 +1,14 @@
 """Words of the plan that have to fit the job they are said of."""
 
 import tomllib
+from datetime import datetime, timedelta
 
 import pytest
 
 from shop_calc.trade.curing.cure_rules import _span
 from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.plan import make_plan
+from shop_calc.units import show
 
 
 def bench(**changes):
@@ -49,3 +51,19 @@ def test_water_that_is_not_warm_is_not_called_so(tap, wanted, told):
     assert plan.batch.water.method == "warmed"
     assert (plan.batch.water.water_temp_c > 27.0) is told
     assert bool(said(plan, "Put the warm water to the sand first")) is told
+
+
+def test_a_piece_of_the_evening_is_left_longer_than_the_morning():
+    # started at 22:00, the trowel leaves it some hours past midnight; the plan looks at eight
+    late = bench(day__water_in=datetime(2026, 5, 4, 22))
+    stop = late.day.clock(late.day.stage("stop").likely_from_h)
+    (line,) = said(late, "Better leave it where it lies until ")
+    until = datetime.strptime("2026 " + line.rstrip(".")[-12:], "%Y %d %b %H:%M")
+    assert timedelta(hours=12) <= until - stop < timedelta(hours=12, minutes=15)
+    assert not said(bench(), "Better leave it where it lies")
+
+
+def test_a_depth_too_small_for_a_tape_is_said_in_thousandths():
+    # 0.2 mm are 0.00787 in; a film of a micrometre keeps its figures
+    assert show(0.0002, "length", "us") == "0.008 in" and show(0.0005, "length", "us") == "0.02 in"
+    assert show(1e-6, "length", "us") == "0.0000394 in"

@@ -135,7 +135,7 @@ def shop_fraction(inches, denominator=16):
 def _length_us(value, digits):
     inches = convert(value, "m", "in")
     if 0 < abs(inches) < 1 / 32:  # a tape would show nothing; the number says that something is there
-        return f"{plain_number(inches, digits)} in"
+        return f"{plain_number(inches, digits, 3) if abs(inches) >= 0.0005 else plain_number(inches, digits)} in"
     return shop_fraction(inches)
 
 

@@ -10,6 +10,8 @@ from shop_calc.trade.after.supports import NOT_BEYOND, NOT_ENOUGH
 from shop_calc.units import show
 
 QUARTER_S = 900
+SHORT_NIGHT_H = 8.0  # judgement: less than that from the last steel to the morning, as after a pour in the evening
+FULL_NIGHT_H = 12.0  # judgement
 _RULE = "our rule: 250 lb for every 24 in at the worst spot, doubled for sitting down, against rupture over 1.5"
 _FACTORS = "beam theory; jolt 2.0 and scatter 1.5 are our judgement; rupture of ACI 318-19 19.2.3, from memory"
 TWISTING = ("L", "U")
@@ -66,6 +68,13 @@ def _carry_lines(handling, day):
             "act", "move", f"Move it only from {_clock(day, morning.hour_h)} on, and only so: {ways}.",
             f"By then it has about {show(morning.low_pa, 'pressure')} to {show(morning.high_pa, 'pressure')}; "
             f"counted is {counted} at 28 days.", "derived", _FACTORS,
+        )  # fmt: skip
+    stop_h = day.stage("stop").likely_from_h
+    if (rest_h := morning.hour_h - stop_h) < SHORT_NIGHT_H:
+        yield Advice(
+            "act", "move", f"Better leave it where it lies until {_clock(day, stop_h + FULL_NIGHT_H)}.",
+            f"The morning comes {show(rest_h, 'duration')} after the last steel; so young, a strength by formula is a "
+            "guess, and an edge that breaks off does not come back.", "judgement", "ours",
         )  # fmt: skip
     for carry in late:
         when = "not at all" if carry.earliest_h is None else f"not before {_clock(day, carry.earliest_h)}"
