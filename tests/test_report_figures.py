@@ -74,3 +74,8 @@ def test_one_person_does_not_share_the_piece():
     alone = replace(plan.handling, lift=replace(plan.handling.lift, people=1))
     text = " ".join(report(replace(plan, handling=alone), "us").split())
     assert "for one to lift, lifting index" in text and "each of 1" not in text
+
+
+def test_the_base_is_packed_as_it_is_mixed_and_not_at_the_first_water():
+    (row,) = [line for line in report(bench(), "us").splitlines() if "Pack the base" in line]
+    assert "Pack the base, each load as it is mixed: gloved hands" in row and len(row) <= 100

@@ -174,7 +174,11 @@ def _day(plan):
         over_h = stage.over_by_h if stage.deadline_h is None else min(stage.over_by_h, stage.deadline_h)
         times = f"{day.clock(stage.look_from_h):%H:%M}   {likely}   {day.clock(over_h):%H:%M}"
         tonight = plan.cure.picked.title
-        does = f"Stop: {tonight[0].lower()}{tonight[1:]}" if stage.key == "stop" else f"{stage.title}: {stage.tool}"
+        does = f"{stage.title}: {stage.tool}"
+        if stage.key == "stop":
+            does = f"Stop: {tonight[0].lower()}{tonight[1:]}"
+        elif stage.key == "base":  # its window opens with the first water
+            does = f"{stage.title}, each load as it is mixed: {stage.tool}"
         lines.append(f"{times}   {does}")
         lines.append(textwrap.fill(f"cue: {stage.cue}", 100, initial_indent=" " * 30, subsequent_indent=" " * 35))
         if stage.deadline_h is not None:
