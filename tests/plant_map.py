@@ -52,7 +52,7 @@ def file_of(test):
 
 def caches():
     """What the two rooms and the tests keep between calls, emptied by `cache_clear`."""
-    owners = ("shop_calc.science", "shop_calc.trade", "test_")
+    owners = ("shop_calc.science", "shop_calc.trade", "test_", "practice_pieces")
     found = [thing for thing in gc.get_objects() if isinstance(thing, _lru_cache_wrapper)]
     return [thing for thing in found if (thing.__module__ or "").startswith(owners)]
 

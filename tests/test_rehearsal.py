@@ -3,14 +3,13 @@
 import os
 import subprocess
 import sys
-from functools import cache
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from practice_pieces import PSI, at_psi, class_pour, ends, floated, severity
 
 from shop_calc import defaults
-from shop_calc.trade.curing.cure_rules import pick_cover
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.logbook.log_write import append_events
 from shop_calc.trade.logbook.rod import print_resistance_pa
@@ -20,9 +19,8 @@ from shop_calc.trade.rehearsal.account import account, briefing, now_words
 from shop_calc.trade.rehearsal.acts import act
 from shop_calc.trade.rehearsal.bench import LAST_H, begin, let_pass
 from shop_calc.trade.rehearsal.consequences import CONSEQUENCES
-from shop_calc.trade.rehearsal.damage import BAD, TRACE, past, short_of
+from shop_calc.trade.rehearsal.damage import BAD, TRACE
 from shop_calc.trade.rehearsal.debrief import debrief
-from shop_calc.trade.rehearsal.night import expected_cover, night_demand
 from shop_calc.trade.rehearsal.policies import (
     bare_plastic,
     by_cues,
@@ -32,7 +30,7 @@ from shop_calc.trade.rehearsal.policies import (
     work_through,
 )
 from shop_calc.trade.rehearsal.pooled import pool
-from shop_calc.trade.rehearsal.replay import before, diary_text, moved, play
+from shop_calc.trade.rehearsal.replay import diary_text, moved, play
 from shop_calc.trade.rehearsal.reveal import true_stages
 from shop_calc.trade.rehearsal.rows import log_events
 from shop_calc.trade.rehearsal.signs import SIGNS, THUMB, look, print_depth_m, thumb_class
@@ -43,24 +41,9 @@ from shop_calc.trade.timeline.cloud import middle_day
 from shop_calc.trade.timeline.day import plan_day
 from shop_calc.trade.timeline.look import KINDS
 
-PSI = 6894.757293168361
 POURS = 500 if os.environ.get("HYPOTHESIS_PROFILE") == "slow" else 120
 WORDS = st.lists(st.sampled_from(sorted(ACTS)), max_size=40)
 CODES = st.text(min_size=1, max_size=12).filter(lambda text: text.split())
-
-
-@cache
-def pour(number):
-    return draw_pour(f"class {number}")
-
-
-_ENDS = {}
-
-
-def ends(policy, count=40):
-    found = _ENDS.setdefault(policy, [])
-    found += [work_through(begin(pour(number)), policy) for number in range(len(found), count)]
-    return found[:count]
 
 
 def clean(policy, count=40):
@@ -109,7 +92,7 @@ def test_draws_are_spread_evenly_and_names_do_not_share_them():
 def test_every_kind_of_day_comes_up_and_stays_in_its_ranges():
     found = {}
     for number in range(120):
-        p = pour(number)
+        p = class_pour(number)
         found[p.weather] = found.get(p.weather, 0) + 1
         kind = WEATHERS[p.weather]
         for value, (low, high) in zip(p.told.room.air_temp_c, kind.air_c, strict=True):
@@ -141,7 +124,7 @@ def test_an_own_job_is_rehearsed_in_its_own_room_and_with_its_own_sides():
 
 
 def test_covered_mortar_ages_by_the_warm_history_and_open_mortar_by_the_cool_one():
-    start = begin(pour(3))
+    start = begin(class_pour(3))
     on = floated(start)
     bare, covered = let_pass(on, 1.0), let_pass(act(on, "cover tent"), 1.0)
     assert bare.face_age_h - on.face_age_h == pytest.approx(
@@ -166,7 +149,7 @@ def test_the_thumb_follows_the_windows_of_the_table_and_the_print_its_formula():
 
 @given(number=st.integers(0, 39), words=WORDS)
 def test_cues_never_contradict_the_hidden_stage(number, words):
-    state = begin(pour(number))
+    state = begin(class_pour(number))
     for word in words:
         state = act(state, word)
         if state.over:
@@ -209,7 +192,7 @@ def test_dull_says_nothing_of_ready_and_a_crust_is_told_by_the_thumb():
 
 
 def test_a_false_set_shows_in_the_bucket_and_turning_it_over_takes_it_away():
-    stiff = next(begin(pour(number)) for number in range(60) if pour(number).false_set)
+    stiff = next(begin(class_pour(number)) for number in range(60) if class_pour(number).false_set)
     assert look(stiff, "bucket").cue == "stiff" and look(act(stiff, "stir"), "bucket").cue == "ready"
     waited = play(stiff, "wait 15; wait 5")
     assert severity(waited, "spread", "lumps") == BAD and severity(act(waited, "stir"), "spread", "lumps") == 0.0
@@ -237,24 +220,24 @@ def test_no_sequence_of_acts_breaks_it(code, words):
 @pytest.mark.parametrize("word", ["", "Float", "steel now", "look", "cover", "cover open", "wait 7", "__class__"])
 def test_an_unknown_act_is_refused_in_words(word):
     with pytest.raises(ValueError, match=r"act: .* given; it must be one of wait 5"):
-        act(begin(pour(0)), word)
+        act(begin(class_pour(0)), word)
 
 
 def test_unknown_looks_weathers_and_empty_codes_are_refused():
     for wrong in (
-        lambda: look(begin(pour(0)), "smell"),
+        lambda: look(begin(class_pour(0)), "smell"),
         lambda: begin("oak", "snow"),
         lambda: begin("  "),
-        lambda: pool(pour(0), []),
+        lambda: pool(class_pour(0), []),
     ):
         with pytest.raises(ValueError, match="given"):
             wrong()
     with pytest.raises(ValueError, match=r"diary 2: act: 'dance'"):
-        pool(pour(0), ["wait 5", "dance"])
+        pool(class_pour(0), ["wait 5", "dance"])
 
 
 def test_what_makes_no_sense_changes_nothing_but_the_diary():
-    start = begin(pour(1))
+    start = begin(class_pour(1))
     for word in ("screed", "float", "strip", "patch", "steel", "sprinkle", "uncover", "cover plastic"):
         after = act(start, word)
         assert (after.hour_h, after.damage, after.cover) == (start.hour_h, (), "open") and after.diary[-1].said
@@ -265,7 +248,7 @@ def test_what_makes_no_sense_changes_nothing_but_the_diary():
 
 
 def test_nobody_stands_longer_than_the_day():
-    state = begin(pour(2))
+    state = begin(class_pour(2))
     for _ in range(30):
         state = act(state, "step away")
     assert state.over and any(entry.said.startswith("Nobody") for entry in state.diary)
@@ -273,135 +256,8 @@ def test_nobody_stands_longer_than_the_day():
 
 
 def test_one_side_a_time_short_ones_first():
-    state = play(begin(pour(4)), "step away; spread; screed; float; step away; strip; strip; strip; strip; strip")
+    state = play(begin(class_pour(4)), "step away; spread; screed; float; step away; strip; strip; strip; strip; strip")
     assert state.off == ("left", "right", "back", "front") and state.diary[-1].said == "All sides are off."
-
-
-# ---- consequences
-
-
-def test_a_scale_runs_from_the_limit_to_plain_and_stops_at_one():
-    assert past(500.0, 500.0, 700.0) == 0.0 and past(700.0, 500.0, 700.0) == pytest.approx(TRACE)
-    assert past(1e9, 500.0, 700.0) == 1.0 and past(0.0, 60.0, 40.0) == 1.0 and past(0.0, 60.0, 80.0) == 0.0
-    assert short_of(90.0, 90.0, 60.0) == 0.0 and short_of(75.0, 90.0, 60.0) == TRACE and short_of(0, 90, 60) == 1.0
-
-
-def severity(state, word, key):
-    """Worst of one kind that an act adds."""
-    after = act(state, word)
-    return max((item.severity for item in after.damage[len(state.damage) :] if item.key == key), default=0.0)
-
-
-def floated(start):
-    """The face put on as soon as the base stays, screeded, floated."""
-    state = act(start, "stir")
-    while look(state, "edge").cue == "moves":
-        state = act(state, "wait 5")
-    return play(state, "spread; screed; float")
-
-
-def at_psi(number, psi):
-    """A face floated once, at a resistance."""
-    state = floated(begin(pour(number)))
-    age_h = state.pour.age_at_h(psi * PSI)
-    low, high = 0.0, 20.0
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if let_pass(state, middle).face_age_h < age_h else (low, middle)
-    return let_pass(state, high)
-
-
-@pytest.mark.parametrize("number", [0, 5, 9])
-def test_steel_too_early_traps_air_the_earlier_the_worse_and_in_its_window_does_nothing(number):
-    harm = [
-        max(severity(at_psi(number, psi), "steel", key) for key in ("air", "crust")) for psi in (5, 20, 45, 61, 140)
-    ]
-    assert harm[0] == 1.0 and harm[0] >= harm[1] > harm[2] > 0.0 and harm[3] == harm[4] == 0.0
-    late = [severity(at_psi(number, psi), "steel", "hollows") for psi in (140, 200, 300)]
-    assert late[0] == 0.0 < late[1] < late[2]
-
-
-def test_steel_past_its_window_marks_dark_the_later_the_worse():
-    harm = [severity(at_psi(6, psi), "steel", "dark") for psi in (300, 499, 600, 1000, 2500)]
-    assert harm[0] == harm[1] == 0.0 and 0.0 < harm[2] < TRACE < harm[3] < harm[4]
-
-
-def test_air_closed_in_early_comes_out_when_floated_in_time_and_not_later():
-    early = act(at_psi(7, 20), "steel")
-    assert early.kept and not act(early, "float").kept
-    late = let_pass(early, 3.0)
-    assert act(late, "float").kept
-
-
-def test_the_side_of_a_soft_edge_sags_and_the_patch_of_a_stiff_one_shows():
-    soft = [severity(at_psi(8, psi), "strip", "sag") for psi in (2, 6, 20, 30)]
-    assert soft[0] == 1.0 > soft[1] > soft[2] == soft[3] == 0.0
-    patches = []
-    for psi in (30, 50, 70, 300):
-        patches.append(severity(act(at_psi(8, psi - 8 if psi < 100 else psi), "strip"), "patch", "patch"))
-    assert patches[0] == 0.0 and patches[1] < patches[2] < patches[3] == 1.0
-
-
-def test_the_face_too_soon_mixes_too_late_is_a_cold_joint():
-    start = begin(open_pour())
-    truth = {stage.key: stage for stage in true_stages(start)}["face"]
-    hours = (truth.likely_from_h - 0.1, truth.likely_from_h + 0.02, truth.likely_to_h - 0.02, truth.likely_to_h + 1.5)
-    states = [let_pass(start, hour - start.hour_h) for hour in hours]
-    mixed = [severity(state, "spread", "mixed") for state in states]
-    joint = [severity(state, "spread", "cold joint") for state in states]
-    assert mixed[0] > 0.0 == mixed[1] == mixed[2] == mixed[3]
-    assert joint[0] == joint[1] == joint[2] == 0.0 and joint[3] >= TRACE
-
-
-def test_layer_gap_of_nothing_twenty_minutes_and_three_hours():
-    """0 min mixes in, 20 min is fine, 3 h is a cold joint, at 21 °C: trade answer on two-layer pieces."""
-    start = begin(open_pour())
-    spread = [act(let_pass(start, gap_h), "spread") for gap_h in (0.0, 20.0 / 60.0, 3.0)]
-    keys = [{item.key for item in state.kept} for state in spread]
-    assert keys[0] == {"mixed"} and keys[1] == set() and "cold joint" in keys[2]
-
-
-def test_water_on_the_face_crazes_it_and_twice_is_worse():
-    once = play(at_psi(9, 5), "sprinkle")
-    twice = play(once, "sprinkle")
-    assert once.kept[-1].key == "crazing" and twice.kept[-1].severity > once.kept[-1].severity >= TRACE
-    held = 0.001 * once.pour.face_water_kg_m3
-    assert f"{100 * 0.1 / held:.0f} % more" in once.kept[-1].reason
-
-
-def test_a_flat_cover_marks_a_soft_face_and_one_held_off_does_not():
-    soft, stiff = at_psi(10, 20), at_psi(10, 80)
-    assert severity(soft, "cover fabric", "printed") >= TRACE and severity(stiff, "cover fabric", "printed") == 0.0
-    assert act(soft, "cover tent").damage == soft.damage
-
-
-def test_a_face_left_in_red_air_cracks_unless_it_is_covered_or_floated():
-    red = next(p for p in map(pour, range(120)) if p.red_kg_m2[22] - p.red_kg_m2[10] > 2 * p.free_water_kg_m2)
-    on = floated(begin(red))
-    left = play(on, "wait 30; wait 30; wait 30; leave")
-    covered = play(on, "cover tent; wait 30; wait 30; wait 30; leave")
-    cracks = [max((i.severity for i in end.damage if i.key == "cracks"), default=0.0) for end in (left, covered)]
-    assert cracks[0] >= TRACE > cracks[1]
-
-
-def test_the_night_takes_what_its_air_takes_and_the_cover_keeps_it():
-    for state in ends(by_cues, 12):
-        left_h = next(entry.hour_h for entry in state.diary if entry.word == "leave")
-        mean, peak, cold_c, hot_c, driest = night_demand(state.pour, left_h)
-        assert 0.0 <= mean <= peak and cold_c <= hot_c and 0.0 <= driest <= 1.0
-        pick = pick_cover(mean, peak, cold_c, hot_c, driest, False)[0]
-        bare = play(before(state, len(state.diary) - 1), "uncover; leave")
-        thirst = max((item.severity for item in bare.damage if item.key == "thirst"), default=0.0)
-        assert pick == "fabric" or thirst == 0.0
-    windy = next(p for p in map(pour, range(60)) if p.weather == "hot and windy")
-    assert expected_cover(windy, 6.0)[0] == "fabric"
-
-
-def test_every_consequence_says_how_it_shows_what_was_right_and_where_the_rule_comes_from():
-    marks = {"read", "memory", "practice", "judgement"}
-    for row in CONSEQUENCES.values():
-        assert row.title and row.shows and row.remedy and row.source and row.mark in marks
-        assert (row.mark == "memory") == row.source.startswith("from memory")
 
 
 # ---- ways of working
@@ -463,7 +319,7 @@ def test_half_an_hour_is_computed_anew_and_no_shift_gives_what_was_done():
 
 
 def test_the_debrief_of_early_steel_says_that_later_was_right():
-    cool = next(number for number in range(40) if pour(number).weather == "cold shop")
+    cool = next(number for number in range(40) if class_pour(number).weather == "cold shop")
     end = play(at_psi(cool, 32), "steel; wait 30; leave")
     row = next(row for row in debrief(end).decisions if row.word == "steel")
     assert not row.good and row.later.words == "no harm" and max(i.severity for i in row.earlier.damage) > BAD
@@ -493,7 +349,7 @@ def test_the_log_of_a_practice_pour_is_read_back_and_brackets_the_truth(tmp_path
 
 
 def test_a_class_is_laid_side_by_side():
-    p = pour(12)
+    p = class_pour(12)
     lines = [diary_text(work_through(begin(p), policy)) for policy in (by_cues, by_the_clock, bare_plastic)]
     both = pool(p, [*lines, "wait 5; leave"])
     assert both.count == 4 and both.never["first_steel"] == 1 and len(both.hours_h["strip"]) == 3
