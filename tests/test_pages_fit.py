@@ -111,6 +111,7 @@ def test_a_long_choice_goes_on_under_its_own_words_and_an_amount_stays_in_one_pi
     assert page.count("text-indent") == 2 and "margin-top" not in page
     listed = Said("In the morning:\n• A crust.\n  Why: dry.")._repr_mimebundle_()["text/html"]
     assert listed.count("text-indent") == 2
+    assert Said("Answer: b, go on\nThat is why.")._repr_mimebundle_()["text/html"].count("text-indent") == 1
     plain = Said("format = 1\n\n[piece]")._repr_mimebundle_()["text/html"]
     assert "text-indent" not in plain
     worked = Said("1. area: A = s × s\n   with s = 12 in (0.3048 m), n = 2")._repr_mimebundle_()["text/html"]

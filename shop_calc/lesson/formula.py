@@ -170,13 +170,15 @@ def pretty(step):
     >>> from shop_calc.trade.working import Step
     >>> pretty(Step("a", "A", "pi * d**2 / 4", (("d", 2.0, "m"),), 3.1416, "m2", "derived", "geometry"))
     'A = π × d² / 4'
+    >>> pretty(Step("d", "d", "L * c * 1e-6", (("L", 2.0, "m"), ("c", 5.0, "-")), 1e-5, "m", "derived", "arithmetic"))
+    'd = L × c × 10⁻⁶'
 
     References
     ----------
     Common practice, no source.
     """
     text = printed_formula(replace(step, formula=_POWER.sub("**", step.formula)))
-    return _TIMES.sub(r" \1 ", _PI.sub("π", text))
+    return _TIMES.sub(r" \1 ", _PI.sub("π", text)).replace("1e-6", "10⁻⁶")
 
 
 def with_numbers(step):

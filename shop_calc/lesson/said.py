@@ -9,7 +9,7 @@ _LOOK = "white-space:pre-wrap;line-height:1.5;max-width:46em;padding:4px 0"
 
 _WORKING = "   "
 _STEP = re.compile(r"\d+\. ")
-_HANGS = re.compile(r"\d+\. |• |Not [a-z]: |\d\d:\d\d |line \d+, ")  # starts an entry of its own
+_HANGS = re.compile(r"\d+\. |• |Answer: |Not [a-z]: |\d\d:\d\d |line \d+, ")  # starts an entry of its own
 _ENTRY = re.compile(rf"  |{_HANGS.pattern}")
 
 
