@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from matplotlib.patches import Polygon, Rectangle
 
+from shop_calc.lesson.pictures.areas import whole_page
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, place, shorten
 from shop_calc.units import show
@@ -73,10 +74,7 @@ class AtTheBench(Picture):
     def build(self, axes):
         """Every artist once; the axes are counted in inches."""
         figure = self.figure
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([0, 0, 1, 1])
-        axes.set(xlim=(0, WIDTH_IN), ylim=(0, HEIGHT_IN))
-        axes.set_axis_off()
+        whole_page(axes, WIDTH_IN, HEIGHT_IN)
         right = LEFT_IN + SLAB_IN
         board = (LEFT_IN - 0.45, FLOOR_IN - 0.14)
         axes.add_patch(Rectangle(board, SLAB_IN + 0.9, 0.14, fc=_WOOD, ec=INK, lw=1.0))

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from shop_calc.lesson.pictures.areas import whole_page
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, shorten
 from shop_calc.units import plain_number, show
@@ -89,11 +90,7 @@ class BowedTop(Picture):
 
     def build(self, axes):
         """Two lanes ten times larger than life, one to scale, all with the same length scale."""
-        self.figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_axis_off()
-        axes.set_position([0, 0, 1, 1])
-        axes.set_xlim(0, WIDTH_IN)
-        axes.set_ylim(0, HEIGHT_IN)
+        whole_page(axes, WIDTH_IN, HEIGHT_IN)
         self._per_m = (RIGHT_IN - LEFT_IN) / self.longest_m
         # heights: ten times the scale of lengths, or less where the tallest bow would leave its lane
         self._times = min(TIMES, (TALL_IN[0] - 0.35) / (self._per_m * (self.most_m + 0.0381)))

@@ -12,6 +12,7 @@ from matplotlib.collections import LineCollection
 from matplotlib.patches import PathPatch, Rectangle
 from matplotlib.path import Path
 
+from shop_calc.lesson.pictures.areas import plot_area
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, Picture
 from shop_calc.lesson.pictures.lettering import NAME, TITLE, place
 from shop_calc.lesson.pictures.scales import second_scale, stamp_ticks
@@ -91,11 +92,7 @@ class DryingSheet(Picture):
     def build(self, axes):
         """Axes in both systems, three fields, the point and the words beside."""
         figure = self.figure
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([
-            LEFT_IN / WIDTH_IN, BELOW_IN / HEIGHT_IN,
-            (RIGHT_IN - LEFT_IN) / WIDTH_IN, (HEIGHT_IN - TOP_IN - BELOW_IN) / HEIGHT_IN,
-        ])  # fmt: skip
+        plot_area(axes, WIDTH_IN, HEIGHT_IN, LEFT_IN, RIGHT_IN, BELOW_IN, TOP_IN)
         humid, wind = self._axes_of
         # drawn in percent and km/h, the units people read off a gauge
         axes.set(xlim=(100 * humid[0], 100 * humid[-1]), ylim=(3.6 * wind[0], 3.6 * wind[-1]))

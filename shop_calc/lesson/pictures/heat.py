@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
+from shop_calc.lesson.pictures.areas import plot_area
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, sentence, shorten, width_in
 from shop_calc.lesson.pictures.scales import LANE, second_scale, stamp_ticks
@@ -97,11 +98,7 @@ class HeatAreas(Picture):
     def build(self, axes):
         """Axes, lines and a block with its words for every part."""
         figure = self.figure
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([
-            LEFT_IN / WIDTH_IN, BELOW_IN / HEIGHT_IN,
-            (RIGHT_IN - LEFT_IN) / WIDTH_IN, (HEIGHT_IN - TOP_IN - BELOW_IN) / HEIGHT_IN,
-        ])  # fmt: skip
+        plot_area(axes, WIDTH_IN, HEIGHT_IN, LEFT_IN, RIGHT_IN, BELOW_IN, TOP_IN)
         axes.set(xlim=(0, 1), ylim=(self.low_c, self.high_c), facecolor=LANE)
         axes.set_xticks([0, 0.25, 0.5, 0.75, 1.0], ["0", "25 %", "50 %", "75 %", "100 %"])
         axes.grid(color=PAPER, lw=1.6)

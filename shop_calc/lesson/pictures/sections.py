@@ -9,6 +9,7 @@ from matplotlib.path import Path
 from shapely import affinity
 from shapely.geometry import LineString, Point, box
 
+from shop_calc.lesson.pictures.areas import whole_page
 from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, width_in
 from shop_calc.lesson.pictures.piece_plan import PiecePlan
@@ -57,10 +58,7 @@ class LayerSections(Picture):
     def build(self, axes):
         """One sheet in inches; every shape and word once."""
         figure = self.figure
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([0, 0, 1, 1])
-        axes.set(xlim=(0, WIDTH_IN), ylim=(0, HEIGHT_IN))
-        axes.set_axis_off()
+        whole_page(axes, WIDTH_IN, HEIGHT_IN)
         place(figure, 0.14, HEIGHT_IN - 0.24, self.title, size=TITLE, weight="bold")
         place(
             figure,

@@ -6,6 +6,7 @@ import numpy as np
 from matplotlib.patches import Rectangle
 from matplotlib.ticker import NullLocator
 
+from shop_calc.lesson.pictures.areas import plot_area
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, ROLES, Picture
 from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, shorten
 from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, stamp_ticks
@@ -74,11 +75,7 @@ class StiffeningCurve(Picture):
     def build(self, axes):
         """Clock, two scales of pressure, windows, band, line and marks."""
         figure, first = self.figure, self._first
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([
-            LEFT_IN / WIDTH_IN, BELOW_IN / HEIGHT_IN,
-            (RIGHT_IN - LEFT_IN) / WIDTH_IN, (HEIGHT_IN - TOP_IN - BELOW_IN) / HEIGHT_IN,
-        ])  # fmt: skip
+        plot_area(axes, WIDTH_IN, HEIGHT_IN, LEFT_IN, RIGHT_IN, BELOW_IN, TOP_IN)
         axes.set_facecolor(LANE)
         axes.set_yscale("log")
         axes.set_ylim(*self.between_pa)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from matplotlib.lines import Line2D
 
+from shop_calc.lesson.pictures.areas import plot_area
 from shop_calc.lesson.pictures.base import BLUE, INK, PAPER, QUIET, VERMILION, Picture
 from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, shorten
 from shop_calc.lesson.pictures.scales import LANE, clock, clock_axis, second_scale, stamp_ticks
@@ -84,11 +85,7 @@ class MortarTemperature(Picture):
     def build(self, axes):
         """Clock, two scales, four lines and their names."""
         figure = self.figure
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([
-            LEFT_IN / WIDTH_IN, BELOW_IN / HEIGHT_IN,
-            (RIGHT_IN - LEFT_IN) / WIDTH_IN, (HEIGHT_IN - TOP_IN - BELOW_IN) / HEIGHT_IN,
-        ])  # fmt: skip
+        plot_area(axes, WIDTH_IN, HEIGHT_IN, LEFT_IN, RIGHT_IN, BELOW_IN, TOP_IN)
         axes.set_facecolor(LANE)
         axes.grid(color=PAPER, lw=1.6)
         axes.spines[["left", "bottom"]].set_visible(False)

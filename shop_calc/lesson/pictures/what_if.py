@@ -8,6 +8,7 @@ from matplotlib.collections import LineCollection
 from matplotlib.patches import PathPatch, Rectangle
 from matplotlib.path import Path
 
+from shop_calc.lesson.pictures.areas import plot_area
 from shop_calc.lesson.pictures.base import INK, PAPER, QUIET, Picture
 from shop_calc.lesson.pictures.evaporation import field_path
 from shop_calc.lesson.pictures.lettering import NAME, PLAIN, TITLE, place, shorten, width_in
@@ -103,11 +104,7 @@ class WhatIfMap(Picture):
     def build(self, axes):
         """Axes in both systems, a field between lines, lines and their words."""
         figure, across, up = self.figure, self._first.across, self._first.up
-        figure.set_size_inches(WIDTH_IN, HEIGHT_IN)
-        axes.set_position([
-            LEFT_IN / WIDTH_IN, BELOW_IN / HEIGHT_IN,
-            (RIGHT_IN - LEFT_IN) / WIDTH_IN, (HEIGHT_IN - TOP_IN - BELOW_IN) / HEIGHT_IN,
-        ])  # fmt: skip
+        plot_area(axes, WIDTH_IN, HEIGHT_IN, LEFT_IN, RIGHT_IN, BELOW_IN, TOP_IN)
         axes.set(xlim=(across.values[0], across.values[-1]), ylim=(up.values[0], up.values[-1]))
         axes.grid(False)
         axes.spines[["left", "bottom"]].set_visible(False)
