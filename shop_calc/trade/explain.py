@@ -85,6 +85,12 @@ def _greek(text):
     return text.replace("rho", "ρ")
 
 
+def _told(working, symbol, value):
+    """What an input is, in the words of the step that made it, and the name to ask further with."""
+    made = [step for step in working if step.symbol == symbol and step.value == value]
+    return f"{made[0].words} ({made[0].name})" if made and made[0].words else ""
+
+
 def explain(working, name, system="both"):
     """Explain one value of a working.
 
@@ -127,6 +133,8 @@ def explain(working, name, system="both"):
     step = find(working, name)
     lines = [step.words or step.name.replace("_", " "), f"  {step.name} = {shown_value(step.value, step.unit, system)}"]
     lines.append(f"  {printed_formula(step)}")
-    lines += [f"    {_greek(symbol)} = {shown_value(value, unit, system)}" for symbol, value, unit in step.inputs]
+    for symbol, value, unit in step.inputs:
+        told = _told(working, symbol, value)
+        lines.append(f"    {_greek(symbol)} = {shown_value(value, unit, system)}{told and ', ' + told}")
     lines.append(f"  {step.mark}: {step.source}")
     return "\n".join(lines)
