@@ -4,8 +4,9 @@ import pytest
 from log_rows import HEAD, ROW
 
 from shop_calc.trade.logbook.log_cells import read_cue, read_number
+from shop_calc.trade.logbook.log_lines import JOINED_LINES
 from shop_calc.trade.logbook.log_plan import _some
-from shop_calc.trade.logbook.log_read import JOINED_LINES, LONGEST_POUR_H, parse_log
+from shop_calc.trade.logbook.log_read import LONGEST_POUR_H, parse_log
 from shop_calc.trade.logbook.log_trust import trust_words
 from shop_calc.trade.logbook.rod import rod_mass_kg
 

@@ -1,18 +1,15 @@
 """Reading the shop log: every bad row is named by line, column and reason, every good row is kept."""
 
-import csv
-import re
 from dataclasses import dataclass
 from pathlib import Path
 
 from shop_calc.trade.logbook import log_cells as cells
-from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event, LogProblem
+from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, Event, LogProblem
+from shop_calc.trade.logbook.log_lines import header_of, lines_of, row_at
 from shop_calc.trade.problems import plain
 
 LONGEST_POUR_H = 96.0
 LARGEST_FILE = 50_000_000  # bytes; a life of pours has less
-JOINED_LINES = 20  # a cell with line breaks, as spreadsheets write them, is looked for over so many lines
-_LINE_END = re.compile(rb"\r\n|\n|\r")
 
 
 @dataclass(frozen=True)
@@ -122,13 +119,13 @@ def parse_log(data):
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         reason = "the file is UTF-16 text; save it as CSV UTF-8"
         return LogRows((), (LogProblem(1, "row", reason),), ())
-    lines = _decoded(data.removeprefix(b"\xef\xbb\xbf"), remarks)
-    place, delimiter, names = _header(lines, problems, remarks)
+    lines = lines_of(data.removeprefix(b"\xef\xbb\xbf"), remarks)
+    place, delimiter, names = header_of(lines, problems, remarks)
     if names is None:
         return LogRows((), tuple(problems), tuple(remarks))
     events, pours = [], {}
     while place < len(lines):
-        line, (row, used) = place + 1, _row(lines, place, delimiter, len(names))
+        line, (row, used) = place + 1, row_at(lines, place, delimiter, len(names))
         place += used
         if row is None or not any(cell.strip() for cell in row):
             if row is None:
@@ -138,124 +135,6 @@ def parse_log(data):
         if event is not None and _belongs(event, pours, problems, remarks):
             events.append(event)
     return LogRows(tuple(events), tuple(problems), tuple(remarks))
-
-
-def _decoded(data, remarks):
-    """The lines as text; a line that is not UTF-8 is read as Windows text, and said."""
-    lines = []
-    for number, raw in enumerate(_LINE_END.split(data), 1):
-        try:
-            lines.append(raw.decode("utf-8"))
-        except UnicodeDecodeError:
-            lines.append(raw.decode("cp1252", errors="replace"))
-            remarks.append(LogProblem(number, "row", "not UTF-8; read as Windows text"))
-    return lines
-
-
-def cells_between(header):
-    """Find what stands between the cells of a header line.
-
-    Parameters
-    ----------
-    header : str
-        The line with the names of the columns [-].
-
-    Returns
-    -------
-    str
-        Comma, semicolon or tab [-].
-
-    Examples
-    --------
-    >>> cells_between("pour_id;time_iso;event")
-    ';'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    return max(",;\t", key=header.count)
-
-
-def column_names(header, delimiter):
-    """Read the names of the columns.
-
-    Parameters
-    ----------
-    header : str
-        The line with the names [-].
-    delimiter : str
-        What stands between them [-].
-
-    Returns
-    -------
-    list of str
-        Names without blanks, in lower case [-].
-
-    Examples
-    --------
-    >>> column_names("Pour_ID, time_iso", ",")
-    ['pour_id', 'time_iso']
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    try:
-        row = next(csv.reader([header], delimiter=delimiter), [])
-    except csv.Error:
-        return []
-    return [name.strip().lower() for name in row]
-
-
-def _header(lines, problems, remarks):
-    """Place of the first row, delimiter, names; names are None when the file is no log."""
-    place = next((number for number, line in enumerate(lines) if line.strip()), None)
-    if place is None:
-        problems.append(LogProblem(1, "row", "the file is empty; it must begin with the names of the columns"))
-        return 0, ",", None
-    marker = re.fullmatch(r"sep=([,;\t])\s*", lines[place])  # a first line that some spreadsheets want
-    if marker and place + 1 < len(lines):
-        place += 1
-    delimiter = marker[1] if marker else cells_between(lines[place])
-    names = column_names(lines[place], delimiter)
-    missing = [name for name in REQUIRED if name not in names]
-    double = sorted({name for name in names if name and names.count(name) > 1})
-    if missing:
-        problems.append(LogProblem(place + 1, missing[0], f"no such column; the file must have {', '.join(REQUIRED)}"))
-    if double:
-        problems.append(LogProblem(place + 1, double[0], "the column stands twice"))
-    if missing or double:
-        return 0, delimiter, None
-    for name in names:
-        if name and name not in COLUMNS:
-            remarks.append(LogProblem(place + 1, name[:40], "a column that the log does not know; not used"))
-    return place + 1, delimiter, names
-
-
-def _row(lines, place, delimiter, width):
-    """Cells of the row at a line, and how many lines it took; None for a quote that never closes."""
-    text = lines[place]
-    for used in range(1, JOINED_LINES + 1):
-        if used > 1:
-            if place + used > len(lines) or _stands_alone(lines[place + used - 1], delimiter, width):
-                break
-            text = f"{text}\n{lines[place + used - 1]}"
-        if text.count('"') % 2 == 0:
-            return _cells(text, delimiter), used
-    return None, 1
-
-
-def _stands_alone(text, delimiter, width):
-    """Whether a line is a whole row by itself, so that the one before it must be torn."""
-    return text.count('"') % 2 == 0 and len(_cells(text, delimiter) or ()) == width
-
-
-def _cells(text, delimiter):
-    try:
-        return next(csv.reader(text.splitlines(keepends=True) if "\n" in text else [text], delimiter=delimiter), [])
-    except csv.Error:
-        return None
 
 
 def _event(row, line, given, width, problems):

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from shop_calc.trade.logbook import log_cells as cells
 from shop_calc.trade.logbook.log_fields import COLUMNS, EVENTS, LAYERS, NUMBERS, REQUIRED, Event
-from shop_calc.trade.logbook.log_read import cells_between, column_names
+from shop_calc.trade.logbook.log_lines import cells_between, column_names
 
 try:
     import fcntl
