@@ -50,7 +50,10 @@ def piece_of(job):
     outline = build_outline(entries["outline"], **_sizes(entries, entries["outline"]))
     cutouts = []
     for row in job.cutouts:
-        hole = place(build_outline(row["shape"], **_sizes(row, row["shape"])), row["at"])
+        try:
+            hole = place(build_outline(row["shape"], **_sizes(row, row["shape"])), row["at"])
+        except ValueError as error:
+            raise ValueError(f"cut-out {row['name']!r}: {error}") from None
         cutouts.append(Cutout(hole, row["exposed"], row["name"]))
     drop = job.drop
     exposed = {"all": True, "none": ()}.get(entries["exposed"], entries["exposed"])

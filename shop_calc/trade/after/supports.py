@@ -13,6 +13,7 @@ from shop_calc.trade.after.seat_rule import (
     seat_span_stress_pa,
 )
 from shop_calc.trade.shape.strips import strips_beside_cutouts
+from shop_calc.units import show
 
 NOT_ENOUGH = "continuous support under it, closer legs, a thicker piece, or an engineer"
 NOT_BEYOND = "continuous support or brackets under it, a shorter overhang, a thicker piece, or an engineer"
@@ -114,7 +115,8 @@ def check_supports(piece, density_kg_m3, strength_pa, span_m=None, overhang_m=No
     longer, shorter = max(piece.outline.box_m), min(piece.outline.box_m)
     for name, size in (("span between the supports", span_m), ("overhang", overhang_m)):
         if size is not None and size > longer * (1 + 1e-9):
-            raise ValueError(f"{name}: {size:.3g} m given; it must be at most the length of the piece, {longer:.3g} m")
+            given, most = show(size, "length"), show(longer, "length")
+            raise ValueError(f"{name}: {given} given; it must be at most the length of the piece, {most}")
     limit, thick, checks = float(seat_limit_pa(strength_pa)), piece.thickness_m, []
 
     def add(key, where, size, stresses):

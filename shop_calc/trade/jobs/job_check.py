@@ -139,6 +139,7 @@ def check_job(entries):
     _sizes(found, "piece", piece, sections.get("piece", {}).get("outline"))
     for number, (row, values) in enumerate(zip(_tables(piece.get("cutout", [])), cutouts, strict=False), 1):
         _sizes(found, f"piece.cutout {number}", row, values.get("shape"))
+    _drum_only(found, entries.get("mixer", {}), sections.get("mixer", {}).get("vessel"))
     _room_order(found, rooms, sections.get("day", {}).get("water_in"))
     found.raise_if_any()
     for entry in (
@@ -226,6 +227,16 @@ def _sizes(found, entry, table, outline):
             found.say(
                 f"{entry}.{size}: {shown(table[size])} given; a {outline} has no such size, "
                 f"it needs {', '.join(SIZES[outline])}"
+            )
+
+
+def _drum_only(found, table, vessel):
+    """A rating is no size of a bucket; left alone it would be passed over without a word."""
+    for entry in ("rated", "drum_share"):
+        if vessel not in (None, "drum") and isinstance(table, dict) and entry in table:
+            found.say(
+                f"mixer.{entry}: {shown(table[entry])} given; only a drum has that, for {vessel} give usable, "
+                "what it mixes without spilling"
             )
 
 

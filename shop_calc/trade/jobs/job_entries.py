@@ -197,9 +197,9 @@ def _points(field, given, entry):
 
 def _stone(field, given, entry):
     """The text itself: what it is reckoned on is known only with the recipe."""
-    if given == 0 and not isinstance(given, bool):
+    if (given == 0 and not isinstance(given, bool)) or (isinstance(given, str) and given.strip() == "0"):
         return "0"
-    if not isinstance(given, str):
+    if not isinstance(given, str) or not any(sign.isalpha() or sign == "%" for sign in given):
         raise ValueError(f'{entry}: {shown(given)} given; it must say of what, as in "1.2 kg per kg binder"')
     units.parse(given, "mass_ratio", entry)
     return given.strip()
