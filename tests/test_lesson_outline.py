@@ -58,13 +58,6 @@ def test_a_lesson_in_order_has_no_faults_and_more_practice_does_not_count(tmp_pa
     assert faults(tmp_path, good()) == []
 
 
-def change(place, **new):
-    def apply(cells):
-        cells[place].update(new)
-
-    return apply
-
-
 def find(notebook, text):
     return next(k for k, cell in enumerate(notebook["cells"]) if text in cell["source"])
 

@@ -79,7 +79,7 @@ def after_the_trowel(job, piece, layers, mix, batch, day, cure):
                 batch, mix, layers.top_area_m2, finish.sealer_both_m3, job.cost["prices"], job.cost["currency"]
             )
     found.raise_if_any()
-    return replace(handling, advice=(*handling.advice, *_curled_and_carried(handling, bow))), bow, finish, cost
+    return replace(handling, advice=(*handling.advice, *_curled_and_carried(bow))), bow, finish, cost
 
 
 def _choice(job):
@@ -99,7 +99,7 @@ def _choice(job):
     )
 
 
-def _curled_and_carried(handling, bow):
+def _curled_and_carried(bow):
     """A piece that has curled is carried on a board, however strong it is."""
     if bow.one_face.level != "high":
         return ()

@@ -78,7 +78,7 @@ def batch_advice(batch, mix, vessel):
     Marks and sources stand in each Advice.
     """
     found = [
-        *_time(batch, vessel),
+        *_time(batch),
         *_particles(mix),
         *_loads(batch, vessel),
         *_lifting(batch),
@@ -93,7 +93,7 @@ def _hours(hours):
     return f"{hours:.1f} h" if hours >= 1 else f"{60 * hours:.0f} min"
 
 
-def _time(batch, vessel):
+def _time(batch):
     gap, setting = defaults.si("layer_gap"), defaults.si("set_time_initial")
     count = len(batch.loads)
     if batch.mixing_h > setting:

@@ -23,7 +23,8 @@ class Portion:
 
     Examples
     --------
-    >>> f"{Portion('base and face', 0.0224335, 0.0123960).base_mortar_m3:.7f}"
+    >>> last = Portion("base and face", 0.0224335, 0.0123960)
+    >>> f"{last.mortar_m3 - last.face_m3:.7f}"  # stretched to base
     '0.0100375'
 
     References
@@ -34,11 +35,6 @@ class Portion:
     name: str
     mortar_m3: float
     face_m3: float
-
-    @property
-    def base_mortar_m3(self):
-        """Mortar that is stretched to base [m3]."""
-        return self.mortar_m3 - self.face_m3
 
 
 def split_loads(face_share_m3, base_m3, phi, usable_m3):
