@@ -2,10 +2,12 @@
 
 import struct
 
+import numpy as np
 import pytest
 
 from shop_calc.lesson.pictures import base
 from shop_calc.lesson.pictures.base import KINDS, LIVE_DPI, PALETTE, ROLES, Picture, new_figure, png_bytes
+from shop_calc.lesson.pictures.lettering import place
 
 
 def luminance(colour):
@@ -89,3 +91,18 @@ def test_a_picture_keeps_its_artists_when_updated():
     picture.update(7)
     assert picture.png() != first and list(picture.axes.get_children()) == artists
     assert picture.axes.get_ylim() == (0, 10) and picture.still("Rises.").alt == "Up to 7."
+
+
+def foot(words, va):
+    """The lowest inked row of a text that stands alone on a picture."""
+    figure, axes = new_figure("ribbon")
+    axes.set_axis_off()
+    place(figure, 4.0, 1.6, words, va=va)
+    figure.canvas.draw()
+    return int(np.flatnonzero((np.asarray(figure.canvas.buffer_rgba())[:, :, 0] < 128).any(axis=1))[-1])
+
+
+@pytest.mark.parametrize("va", ["center", "top", "bottom"])
+def test_words_side_by_side_share_a_baseline_whatever_letters_they_have(va):
+    assert len({foot(words, va) for words in ("nox", "thick", "11 h")}) == 1
+    assert len({foot(words, va) for words in ("11:00\n11 am", "12:00\nnoon", "typ\nnoon")}) == 1

@@ -9,7 +9,7 @@ from shop_calc.units import plain_number, show
 
 WIDTH_IN, EDGE_IN = 9.0, 0.14
 NAME_IN, BAR_IN, BAR_END_IN, HEAD_IN, WORDS_IN = 0.28, 2.06, 4.56, 4.84, 5.50
-TOP_IN, BELOW_IN, LINE_IN, PART_IN, GAP_IN = 0.80, 0.12, 0.168, 0.03, 0.18
+TOP_IN, BELOW_IN, LINE_IN, PART_IN, GAP_IN = 0.80, 0.12, 0.185, 0.03, 0.18
 LOST_IN = 0.2  # height of a bar
 
 

@@ -12,7 +12,7 @@ from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.text import Text
 
 _KEPT, _MOST = OrderedDict(), 3000
-LINE = 1.12  # from line to line, of the height of the type
+LINE = "normal"  # every line as tall as the type itself: words side by side share a baseline, whatever letters they have
 _PAD = 4  # px, for letters that lean out over the anchor
 
 
