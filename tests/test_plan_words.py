@@ -67,3 +67,17 @@ def test_a_depth_too_small_for_a_tape_is_said_in_thousandths():
     # 0.2 mm are 0.00787 in; a film of a micrometre keeps its figures
     assert show(0.0002, "length", "us") == "0.008 in" and show(0.0005, "length", "us") == "0.02 in"
     assert show(1e-6, "length", "us") == "0.0000394 in"
+
+
+def test_all_weak_strips_beside_openings_are_said_at_once_with_the_worst():
+    hole = {"shape": "rectangle", "exposed": False, "name": "sink", "length": "30 in", "width": "7 in",
+            "at": ["30 in", "6.5 in"]}  # fmt: skip
+    one = bench(piece__cutout=[hole], piece__width="18 in")
+    two = bench(piece__cutout=[{**hole, "at": ["30 in", "7.5 in"]}])
+    (line,) = [line for line in two.advice if line.text.startswith("Support these strips ")]
+    weak = [check for check in two.handling.supports if check.key == "rail" and not check.holds]
+    assert len(weak) == 2 and all(check.where in line.text for check in weak)
+    worst = max(weak, key=lambda check: check.use_ratio)
+    assert line.reason.startswith(f"The worst, {worst.where}: ") and show(worst.stress_pa, "pressure") in line.reason
+    (single,) = [line for line in one.advice if line.text.startswith("Support the strip ")]
+    assert "leans on it." in single.text

@@ -103,14 +103,22 @@ def _support_lines(handling, piece):
             "Nobody has said what carries it; even where two legs help most, " + _stresses(worst, first=False),
             "judgement", _RULE,
         )  # fmt: skip
+    weak = [check for check in handling.supports if check.key == "rail" and not check.holds]
+    if weak:
+        worst = max(weak, key=lambda check: check.use_ratio)
+        leaning = "a person leaning at its middle"
+        words = f"Support the strip {worst.where} from below before anybody leans on it."
+        reason = _stresses(worst, leaning)
+        if len(weak) > 1:
+            places = "; ".join(check.where for check in weak)
+            words = f"Support these strips from below before anybody leans on them: {places}."
+            reason = f"The worst, {worst.where}: {_stresses(worst, leaning, first=False)}"
+        yield Advice(
+            "act", "place", words, reason, "judgement", "our rule: 100 lb at the middle of the strip, its ends free to "
+            "turn, against rupture over 1.5",
+        )  # fmt: skip
     for check in handling.supports:
-        if check.key == "rail" and not check.holds:
-            yield Advice(
-                "act", "place", f"Support the strip {check.where} from below before anybody leans on it.",
-                _stresses(check, "a person leaning at its middle"), "judgement",
-                "our rule: 100 lb at the middle of the strip, its ends free to turn, against rupture over 1.5",
-            )  # fmt: skip
-        elif check.beyond_stone and check.holds:
+        if check.beyond_stone and check.holds:
             yield Advice(
                 "act", "place", f"{check.where[0].upper() + check.where[1:]} it is longer than the guide for natural "
                 "stone goes: have it looked at.",
