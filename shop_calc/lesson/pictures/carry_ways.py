@@ -163,7 +163,7 @@ class CarryWays(Picture):
         figure, low = self.figure, row * LANE_IN
         if row < len(self._first.lanes) - 1:
             y = (FOOT_IN + low + LANE_IN) / height
-            figure.add_artist(Rectangle((EDGE_IN / WIDTH_IN, y), 1 - 2 * EDGE_IN / WIDTH_IN, 0.008 / height,
+            figure.add_artist(Rectangle((EDGE_IN / WIDTH_IN, y), 1 - 2 * EDGE_IN / WIDTH_IN, 0.01 / height,
                                         transform=figure.transFigure, fc="#D5D9DE", ec="none"))  # fmt: skip
         bar = low + 0.49
         axes.add_patch(Rectangle((0, bar), MOST_PA, BAR_TALL_IN, fc=LANE, ec="none", zorder=1))

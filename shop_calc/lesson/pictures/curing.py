@@ -68,7 +68,7 @@ class CoverChoices(Picture):
         figure.add_artist(ribbon.set_transform(figure.transFigure) or ribbon)
         if number:
             line = Rectangle(
-                (EDGE_IN / WIDTH_IN, (BELOW_IN + top) / height), 1, 0.008 / height, fc="#D5D9DE", ec="none"
+                (EDGE_IN / WIDTH_IN, (BELOW_IN + top) / height), 1, 0.01 / height, fc="#D5D9DE", ec="none"
             )
             figure.add_artist(line.set_transform(figure.transFigure) or line)
         low = top - 0.5 * GAP_IN - LOST_IN
