@@ -4,7 +4,7 @@ import html
 
 import ipywidgets as w
 
-from shop_calc.lesson.blocks.look import ARROW
+from shop_calc.lesson.blocks.look import ARROW, pages
 from shop_calc.lesson.blocks.rows import SliderRow
 from shop_calc.lesson.blocks.switch import UnitSwitch
 from shop_calc.lesson.page import img_tag, lines_html
@@ -81,7 +81,7 @@ class Block(w.VBox):
         self.units = units or UnitSwitch()
         self.title, self.text, self.alt, self.result = title, "", "", None
         self._held, self._room = False, f"min-height:{26 + 23 * (lines - 1)}px;padding:6px 0 10px"
-        self._words, self._shown = w.HTML(), w.HTML()
+        self._title, self._words, self._shown = pages(3)
         self.reset_button = w.Button(description="Reset", tooltip="back to the values it started with")
         self.reset_button.add_class("shop-reset")
         self.reset_button.layout.width = "auto"
@@ -95,10 +95,10 @@ class Block(w.VBox):
         self._draw()
 
     def _head(self):
-        title = w.HTML(f'{_CSS}<div style="font-size:15px;font-weight:600">{html.escape(self.title)}</div>')
+        self._title.value = f'{_CSS}<div style="font-size:15px;font-weight:600">{html.escape(self.title)}</div>'
         tools = w.HBox([self.units.control, self.reset_button])
         tools.add_class("shop-tools")
-        head = w.HBox([title, tools])
+        head = w.HBox([self._title, tools], layout=tools.layout)
         head.add_class("shop-head")
         return head
 

@@ -4,6 +4,7 @@ import html
 
 import ipywidgets as w
 
+from shop_calc.lesson.blocks.look import pages
 from shop_calc.lesson.moves.practice_pour import account_of, bench_view, half_hours, hidden_day, pour_ribbon
 from shop_calc.lesson.page import img_tag, lines_html
 from shop_calc.lesson.pictures.at_the_bench import AtTheBench
@@ -60,14 +61,15 @@ class PourBench(w.VBox):
         self.start = code if isinstance(code, State) else begin(code, weather, plan)
         self.state, self.title = self.start, title
         self.picture, self._drawn = AtTheBench(), (None, None)
-        self._words, self._shown, self._after = w.HTML(), w.HTML(), w.HTML()
+        head, told, self._words, self._shown, self._after, *self._names = pages(5 + len(_GROUPS))
         self._look = {"layout": w.Layout(), "style": w.ButtonStyle()}  # one of each for all buttons: the page is there sooner
         self.buttons = {word: self._button(word, each.title) for word, each in ACTS.items()}
-        head = w.HTML(f'{_CSS}<div style="font-size:15px;font-weight:600">{html.escape(title)}</div>')
-        told = w.HTML(lines_html(briefing(self.start.pour), _PLAIN, _PLAIN))
+        head.value = f'{_CSS}<div style="font-size:15px;font-weight:600">{html.escape(title)}</div>'
+        told.value = lines_html(briefing(self.start.pour), _PLAIN, _PLAIN)
         self.again_button = w.Button(description="Begin again", tooltip="the same hidden day from the start")
         self.again_button.on_click(lambda _: self.again())
-        rows = [self._row(name, kind) for name, kind in _GROUPS.items()]
+        row_look = w.Layout()
+        rows = [self._row(head, *group, row_look) for head, group in zip(self._names, _GROUPS.items(), strict=True)]
         last = rows[-1].children[-1]
         last.children = (*last.children, self.again_button)
         super().__init__([head, told, self._words, self._shown, *rows, self._after])
@@ -79,11 +81,11 @@ class PourBench(w.VBox):
         button.on_click(lambda _: self.do(word))
         return button
 
-    def _row(self, name, kind):
-        head = w.HTML(f"<b>{html.escape(name)}</b>")
-        buttons = w.HBox([self.buttons[word] for word, each in ACTS.items() if each.kind == kind])
+    def _row(self, head, name, kind, layout):
+        head.value = f"<b>{html.escape(name)}</b>"
+        buttons = w.HBox([self.buttons[word] for word, each in ACTS.items() if each.kind == kind], layout=layout)
         buttons.add_class("shop-buttons")
-        row = w.HBox([head, buttons])
+        row = w.HBox([head, buttons], layout=layout)
         row.add_class("shop-acts")
         return row
 

@@ -7,6 +7,7 @@ import ipywidgets as w
 
 from shop_calc import defaults
 from shop_calc.lesson.blocks import scale
+from shop_calc.lesson.blocks.look import pages
 from shop_calc.lesson.page import sign
 
 _FIRST = "158px"  # every label ends on one line
@@ -151,12 +152,12 @@ class SliderRow(w.HBox):
         self.ends = (low, high)  # in SI; the knob's own ends are round numbers just inside
         self.changed = lambda: None
         self.box = w.BoundedFloatText(style={"description_width": _FIRST}, layout={"width": _BOX})
-        self._low, self._high, self._beside = w.HTML(), w.HTML(), w.HTML()
+        self._low, self._high, self._beside = pages(3)
         for end, name in ((self._low, "shop-low"), (self._high, "shop-high"), (self._beside, "shop-beside")):
             end.add_class(name)
         self.knob, self._travel = None, w.HBox()
         self._travel.add_class("shop-travel")
-        super().__init__([self.box, self._beside, self._travel])
+        super().__init__([self.box, self._beside, self._travel], layout=self._travel.layout)
         self.add_class("shop-row")
         self.show("both")
         self.box.observe(self._typed, "value")
