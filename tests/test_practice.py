@@ -224,3 +224,14 @@ def test_a_lesson_s_questions_are_found_by_name_and_a_wrong_name_is_refused(monk
 )  # fmt: skip
 def test_every_slip_has_a_name_and_a_hint_that_ends_as_a_sentence(slip):
     assert slip.name and slip.hint.rstrip()[-1] in "?."
+
+
+def test_an_answer_that_no_slip_explains_is_told_how_to_ask_for_a_hint():
+    said = repr(Practice("strip_move_support", keep=False).check("plank", 1.0))
+    assert 'practice.hint("plank")' in said
+
+
+def test_sides_left_on_until_the_last_steel_earn_their_own_hint():
+    late = ("spread the face", "screed", "first float", "first steel", "last steel", "sides off", "patch the edges", "cover")
+    said = repr(Practice("practice_pour", keep=False).check("order", late))
+    assert "can an edge still be patched" in said

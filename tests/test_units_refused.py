@@ -155,3 +155,10 @@ def test_any_text_gives_a_number_or_a_message_that_names_the_entry(text, kind):
     assert isinstance(value, float)
     assert abs(value) < float("inf")
     assert floor is None or value >= floor
+
+
+def test_a_refusal_says_an_area_and_a_length():
+    with pytest.raises(ValueError, match="Write an area like"):
+        units.parse("2 bananas", "area")
+    with pytest.raises(ValueError, match="Write a length like"):
+        units.parse("2 bananas", "length")

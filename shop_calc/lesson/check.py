@@ -234,7 +234,7 @@ def judge(question, drawn, answer):
             "Convert it, or write the unit behind the number.",
         )
     look = "read each choice once more" if question.kind in WORD_KINDS else "look at the units of each number once more"
-    return Outcome(Kind.NOT_YET, f"Not yet. Run the first hint, or {look}.")
+    return Outcome(Kind.NOT_YET, f'Not yet. For a hint, run practice.hint("{question.id}") in a new cell, or {look}.')
 
 
 def _other_unit(question, bare, right):

@@ -28,8 +28,8 @@ def _shown(text):
 
 
 def _refuse(entry, given, why, kind):
-    examples = ", ".join(kind.examples)
-    raise ValueError(f"{entry}: {given} given; {why}. Write a {kind.title} like {examples}") from None
+    examples, article = ", ".join(kind.examples), "an" if kind.title[0] in "aeiou" else "a"
+    raise ValueError(f"{entry}: {given} given; {why}. Write {article} {kind.title} like {examples}") from None
 
 
 def basis(text):

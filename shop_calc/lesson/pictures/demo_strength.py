@@ -16,7 +16,7 @@ CARRIED = CarryView(
         CarryLane("Flat, on a stiff board or frame under all of it", None, False, 0.0, 0.0, True, "from Tue 08:00",
                   "none, while the board does not bend"),
         CarryLane(EDGE, 0.0, True, 0.11e6, 0.33e6, True, "from Tue 08:00", "the lower edge, at the middle"),
-        CarryLane("Flat, held a fifth of the length in from each end", 0.2071, False, 0.19e6, 0.57e6, True,
+        CarryLane("Flat, held a good fifth of the length in from each end", 0.2071, False, 0.19e6, 0.57e6, True,
                   "from Tue 08:00", "the upper face over the holds and the underside at the middle, alike"),
         CarryLane("Flat, held by the ends", 0.0, False, 1.1e6, 3.3e6, False, "not in 28 days",
                   "the underside, at the middle"),

@@ -20,6 +20,7 @@ _DAY = (
     "spread the face", "screed", "first float", "sides off", "patch the edges", "first steel", "last steel", "cover",
 )  # fmt: skip
 _SOON = (*_DAY[:3], "first steel", *_DAY[3:5], *_DAY[6:])
+_FORM_LAST = (*_DAY[:3], *_DAY[5:7], *_DAY[3:5], "cover")
 
 
 def print_pa(depth_m):
@@ -211,7 +212,10 @@ QUESTIONS = (
         "order",
         choices=("sides off", "first steel", "screed", "spread the face", "cover", "patch the edges", "first float",
                  "last steel"),
-        slips=(word(_SOON, "At which resistance do the sides come off, and at which does steel begin?"),),
+        slips=(
+            word(_SOON, "At which resistance do the sides come off, and at which does steel begin?"),
+            word(_FORM_LAST, "When the last steel leaves its sheen, can an edge still be patched?"),
+        ),
         hints=(
             "Which acts want a soft face?",
             "Sides off from 10 psi, steel from 60.",

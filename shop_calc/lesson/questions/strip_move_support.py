@@ -35,7 +35,7 @@ QUESTIONS = (
                         "That is the sum for a slab on edge. Which size stands upright when it lies flat?"),
             by(lambda length_m, width_m, thickness_m, density_kg_m3: float(
                 carried_stress_pa(length_m, thickness_m, density_kg_m3, BEST_SUPPORT_RATIO)), "held a fifth in",
-               "0.1287 is for hands a fifth of the length in. Where are the hands here?"),
+               "0.1287 is for hands a good fifth of the length in. Where are the hands here?"),
             times(1.0 / 6.0, "moment for stress",
                   "An eighth of the weight times length is the moment. What turns a moment into a stress?"),
         ),

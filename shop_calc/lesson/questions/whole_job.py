@@ -86,7 +86,7 @@ QUESTIONS = (
         ),
         slips=(
             by(lambda done_h, loads, interval_h, clean_h: loads * interval_h + done_h + clean_h, "gaps counted as loads",
-               "Three loads have how many gaps between them?"),
+               "How many gaps lie between so many loads?"),
             by(lambda done_h, loads, interval_h, clean_h: done_h + clean_h, "clock of the first load",
                "The hours of the sheet run from the water of the face share. When does that go in?"),
             by(lambda done_h, loads, interval_h, clean_h: (loads - 1) * interval_h + done_h, "no time to clean",

@@ -17,7 +17,7 @@ WAYS = {
     # key: title, place of the holds as a share of the length, which face is in tension
     "board": ("Flat, on a stiff board or frame under all of it", None, "none, while the board does not bend"),
     "edge": (f"On edge ({FALL_LINE})", 0.0, "the lower edge, at the middle"),
-    "fifth": ("Flat, held a fifth of the length in from each end", BEST_SUPPORT_RATIO,
+    "fifth": ("Flat, held a good fifth of the length in from each end", BEST_SUPPORT_RATIO,
               "the upper face over the holds and the underside at the middle, alike"),
     "ends": ("Flat, held by the ends", 0.0, "the underside, at the middle"),
 }  # fmt: skip
