@@ -6,6 +6,7 @@ from math import prod
 from shop_calc import units
 from shop_calc.lesson.formula import evaluate, is_arithmetic
 from shop_calc.lesson.question import OTHER_UNITS
+from shop_calc.science.loads import GRAVITY_M_S2
 
 # Units to try for an amount, the likeliest first. In pounds of force a pound weighs one.
 _SHOP = {
@@ -17,7 +18,7 @@ _SHOP = {
 }  # fmt: skip
 _METRIC = {"m", "mm", "cm", "m2", "m3", "L", "kg", "kg/m2", "kg/m3", "kg/m2/h", "C", "delta_C", "kPa", "MPa", "m/s"}
 _FACTORS = {
-    "lbf/lb": 1.0 / 9.80665,
+    "lbf/lb": 1.0 / GRAVITY_M_S2,
     "lbf*in": float(units.convert(1.0, "N", "lbf") * units.convert(1.0, "m", "in")),
     "1/in": 0.0254,
     "per mph": float(units.convert(1.0, "mph", "m/s")),
@@ -48,7 +49,7 @@ def turned(value, of, unit):
 
     References
     ----------
-    Standard gravity, 9.80665 m/s2.
+    Standard gravity: `shop_calc.science.loads`.
     """
     if unit in _FACTORS:
         return value * _FACTORS[unit]
