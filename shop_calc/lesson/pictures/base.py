@@ -250,7 +250,8 @@ def show_still(figure, alt, caption):
     ----------
     Common practice, no source.
     """
-    return Still(png_bytes(figure, STILL_DPI), alt, caption)
+    with matplotlib.rc_context({"text.hinting": "no_hinting"}):  # the page scales it: letters fitted to pixels gain nothing
+        return Still(png_bytes(figure, STILL_DPI), alt, caption)
 
 
 class Picture:
