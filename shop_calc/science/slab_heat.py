@@ -217,7 +217,8 @@ def slab_history(
     reference_temp_c : float or array, shape (...)
         Reference temperature of the equivalent age [°C].
     longest_part_s : float
-        Longer steps are cut inside into parts of at most so long [s].
+        Longer steps are cut inside into parts of at most so long, and finer just after the start; above 300 nothing is
+        cut finer at the start, for a slab that was placed hours ago [s].
 
     Returns
     -------

@@ -37,7 +37,8 @@ def march(slab, room, steps, step_s, longest_part_s=LONGEST_PART_S):
     step_s : float
         Length of a step [s].
     longest_part_s : float
-        A step is cut into parts of at most so long [s].
+        A step is cut into parts of at most so long; above LONGEST_PART_S the first steps are not cut finer, for a
+        slab that was placed long ago [s].
 
     Returns
     -------
@@ -91,7 +92,8 @@ def _part_count(step, step_s, longest_part_s):
     It depends on nothing but the clock, so that a slab gets the same numbers alone and among a thousand
     others.
     """
-    longest = _FIRST_PARTS_S[step] if step < len(_FIRST_PARTS_S) else longest_part_s
+    just_placed = longest_part_s <= LONGEST_PART_S and step < len(_FIRST_PARTS_S)
+    longest = _FIRST_PARTS_S[step] if just_placed else longest_part_s
     return int(np.ceil(step_s / longest - 1e-9))
 
 

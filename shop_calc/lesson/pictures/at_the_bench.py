@@ -77,13 +77,13 @@ class AtTheBench(Picture):
         whole_page(axes, WIDTH_IN, HEIGHT_IN)
         right = LEFT_IN + SLAB_IN
         board = (LEFT_IN - 0.45, FLOOR_IN - 0.14)
-        axes.add_patch(Rectangle(board, SLAB_IN + 0.9, 0.14, fc=_WOOD, ec=INK, lw=1.0))
-        self.base = axes.add_patch(Polygon([(0, 0)] * 4, fc=ROLES["base"], hatch=HATCHES["base"], ec=PAPER, lw=0.5))
-        self.face = axes.add_patch(Polygon([(0, 0)] * 4, fc=ROLES["face"], ec="none"))
-        self.rim = axes.add_patch(Polygon([(0, 0)] * 4, fc="none", ec=INK, lw=1.2))
+        axes.add_artist(Rectangle(board, SLAB_IN + 0.9, 0.14, fc=_WOOD, ec=INK, lw=1.0))
+        self.base = axes.add_artist(Polygon([(0, 0)] * 4, fc=ROLES["base"], hatch=HATCHES["base"], ec=PAPER, lw=0.5))
+        self.face = axes.add_artist(Polygon([(0, 0)] * 4, fc=ROLES["face"], ec="none"))
+        self.rim = axes.add_artist(Polygon([(0, 0)] * 4, fc="none", ec=INK, lw=1.2))
         tall = BASE_IN + FACE_IN + 0.02
         self.form = [
-            axes.add_patch(Rectangle((x, FLOOR_IN), SIDE_IN, tall, fc=_WOOD, ec=INK, lw=1.0))
+            axes.add_artist(Rectangle((x, FLOOR_IN), SIDE_IN, tall, fc=_WOOD, ec=INK, lw=1.0))
             for x in (LEFT_IN - SIDE_IN, right)
         ]
         (self.shine,) = axes.plot([], [], color=PAPER, lw=3.2, solid_capstyle="butt", zorder=5)
@@ -95,8 +95,8 @@ class AtTheBench(Picture):
     def _thumb(self, axes):
         figure = self.figure
         left, right = HOLE_IN - 1.25, HOLE_IN + 1.25
-        self.ground = axes.add_patch(Rectangle((left, 0.5), right - left, TOP_IN - 0.5, fc=_SOFT, ec="none"))
-        self.hole = axes.add_patch(Polygon([(0, 0)] * 3, fc=PAPER, ec=INK, lw=1.4, zorder=3))
+        self.ground = axes.add_artist(Rectangle((left, 0.5), right - left, TOP_IN - 0.5, fc=_SOFT, ec="none"))
+        self.hole = axes.add_artist(Polygon([(0, 0)] * 3, fc=PAPER, ec=INK, lw=1.4, zorder=3))
         (self.surface,) = axes.plot([left, right], [TOP_IN, TOP_IN], color=INK, lw=1.6, zorder=2.5)
         (self.crust,) = axes.plot([], [], color=ROLES["stop"], lw=4.0, zorder=3.5)
         self.ruler = []

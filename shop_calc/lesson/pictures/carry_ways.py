@@ -166,7 +166,7 @@ class CarryWays(Picture):
             figure.add_artist(Rectangle((EDGE_IN / WIDTH_IN, y), 1 - 2 * EDGE_IN / WIDTH_IN, 0.01 / height,
                                         transform=figure.transFigure, fc="#D5D9DE", ec="none"))  # fmt: skip
         bar = low + 0.49
-        axes.add_patch(Rectangle((0, bar), MOST_PA, BAR_TALL_IN, fc=LANE, ec="none", zorder=1))
+        axes.add_artist(Rectangle((0, bar), MOST_PA, BAR_TALL_IN, fc=LANE, ec="none", zorder=1))
         look = {"ec": INK, "lw": 1.0, "zorder": 3}
         piece = {"fc": ROLES["stone"], "ec": INK, "lw": 1.0, "zorder": 3}
         pulls = [drawn.plot([], [], color=PULL, lw=4, solid_capstyle="butt", zorder=4)[0] for _ in range(3)]
@@ -176,12 +176,12 @@ class CarryWays(Picture):
             (line,) = axes.plot([], [], color=INK, lw=2.6, ls=style, zorder=5)
             marks[name] = (halo, line, (bar - 0.04, bar + BAR_TALL_IN + 0.05))
         return {
-            "needed": axes.add_patch(Rectangle((0, bar), 0, BAR_TALL_IN, fc=PAPER, hatch="////", **look)),
-            "own": axes.add_patch(Rectangle((0, bar), 0, BAR_TALL_IN, fc=ROLES["base"], **look)),
+            "needed": axes.add_artist(Rectangle((0, bar), 0, BAR_TALL_IN, fc=PAPER, hatch="////", **look)),
+            "own": axes.add_artist(Rectangle((0, bar), 0, BAR_TALL_IN, fc=ROLES["base"], **look)),
             "marks": marks,
-            "piece": drawn.add_patch(Rectangle((0, 0), 0, 0, **piece)),
-            "board": drawn.add_patch(Rectangle((0, 0), 0, 0, fc="#F6DDAA", ec=INK, lw=1.0, hatch="..", zorder=3)),
-            "holds": [drawn.add_patch(Polygon(np.zeros((3, 2)), fc=INK, ec="none", zorder=2)) for _ in range(2)],
+            "piece": drawn.add_artist(Rectangle((0, 0), 0, 0, **piece)),
+            "board": drawn.add_artist(Rectangle((0, 0), 0, 0, fc="#F6DDAA", ec=INK, lw=1.0, hatch="..", zorder=3)),
+            "holds": [drawn.add_artist(Polygon(np.zeros((3, 2)), fc=INK, ec="none", zorder=2)) for _ in range(2)],
             "pulls": pulls,
             "title": place(figure, BAR_IN, FOOT_IN + low + 0.82, va="bottom", size=NAME, weight="bold"),
             "says": place(figure, BAR_IN, FOOT_IN + low + 0.31),

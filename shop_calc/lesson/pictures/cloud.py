@@ -128,7 +128,7 @@ class FiftyDays(Picture):
             foot = body - (number + 1) * STRIP_IN - number * GAP_IN
             self.strips.append(self._strip(axes, foot, number))
             look = {"fc": "#C3C9D1", "ec": "none", "zorder": 1.2, "visible": False}
-            self.gone.append([axes.add_patch(Rectangle((0, foot), 0, STRIP_IN, **look)) for _ in range(2)])
+            self.gone.append([axes.add_artist(Rectangle((0, foot), 0, STRIP_IN, **look)) for _ in range(2)])
         self.looks = []
         for words, fill, rim, y in (("not yet", PAPER, INK, 0.38), ("cue there", INK, PAPER, 0.16)):
             look = {"ls": "none", "marker": "o", "ms": 9, "mfc": fill, "mec": rim, "mew": 2}
@@ -138,7 +138,7 @@ class FiftyDays(Picture):
 
     def _strip(self, axes, foot, number):
         low, high = self.between_h
-        axes.add_patch(Rectangle((low, foot), high - low, STRIP_IN, fc=LANE, ec="none", zorder=1))
+        axes.add_artist(Rectangle((low, foot), high - low, STRIP_IN, fc=LANE, ec="none", zorder=1))
         look = {"mfc": PAPER if number == 0 else ROLES["band"], "mec": INK, "mew": 1.0}
         (dots,) = axes.plot([], [], ls="none", marker="o", ms=8, zorder=4, **look)
         marks = [axes.plot([], [], color=INK, lw=2.4 if share == 0.5 else 1.4, zorder=3)[0] for share in MARKS]

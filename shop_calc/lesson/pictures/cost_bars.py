@@ -111,9 +111,9 @@ class CostBars(Picture):
 
     def _lane(self, axes, middle):
         low, tall, wide = middle - LANE_IN * 0.36, LANE_IN * 0.72, self.per_in * (BARS_END_IN - BARS_IN)
-        axes.add_patch(Rectangle((0, middle - LANE_IN / 2), wide, LANE_IN, fc=LANE, ec="none", zorder=1))
-        shelf = axes.add_patch(Rectangle((0, low), 0, tall, ec=INK, lw=1.0, zorder=3, **_SHELF))
-        used = axes.add_patch(Rectangle((0, low), 0, tall, ec=INK, lw=1.0, zorder=4, **_USED))
+        axes.add_artist(Rectangle((0, middle - LANE_IN / 2), wide, LANE_IN, fc=LANE, ec="none", zorder=1))
+        shelf = axes.add_artist(Rectangle((0, low), 0, tall, ec=INK, lw=1.0, zorder=3, **_SHELF))
+        used = axes.add_artist(Rectangle((0, low), 0, tall, ec=INK, lw=1.0, zorder=4, **_USED))
         y_in = BELOW_IN + middle
         words = (
             place(self.figure, NAME_IN, y_in, size=NAME),

@@ -72,10 +72,10 @@ class CoverChoices(Picture):
             )
             figure.add_artist(line.set_transform(figure.transFigure) or line)
         low = top - 0.5 * GAP_IN - LOST_IN
-        lane = axes.add_patch(Rectangle((0, low), self.most, LOST_IN, fc=LANE, ec="none", zorder=1))
+        lane = axes.add_artist(Rectangle((0, low), self.most, LOST_IN, fc=LANE, ec="none", zorder=1))
         look = {"ec": INK, "lw": 1.0, "zorder": 3}
-        bound = axes.add_patch(Rectangle((0, low), 0, LOST_IN, fc=PAPER, hatch="////", **look))
-        bar = axes.add_patch(Rectangle((0, low), 0, LOST_IN, fc=ROLES["water"], **look))
+        bound = axes.add_artist(Rectangle((0, low), 0, LOST_IN, fc=PAPER, hatch="////", **look))
+        bar = axes.add_artist(Rectangle((0, low), 0, LOST_IN, fc=ROLES["water"], **look))
         write = lambda x, down, **look: place(figure, x, lift - down, va="top", **look)  # noqa: E731
         return {
             "ground": ground,

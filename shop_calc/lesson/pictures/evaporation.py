@@ -109,7 +109,7 @@ class DryingSheet(Picture):
         place(figure, RIGHT_IN + 0.08, y, "mph", size=NAME)
         place(figure, 0.14, HEIGHT_IN - 0.24, "How hard the air pulls water out of the face", size=TITLE, weight="bold")
         self.fields = [
-            axes.add_patch(
+            axes.add_artist(
                 PathPatch(
                     Path([(0, 0)]), fc=fill, ec="#7A3A10" if hatch == "xx" else "#8A5A00", lw=0, hatch=hatch, zorder=1
                 )

@@ -130,7 +130,7 @@ class HeatAreas(Picture):
     def _part(self, axes, number):
         pitch = min(0.56, (HEIGHT_IN - TOP_IN - 0.75) / max(self._count, 1))
         y = HEIGHT_IN - TOP_IN - 0.12 - number * pitch
-        block = axes.add_patch(Rectangle((0, 0), 0, 0, ec=INK, lw=1.0, zorder=3))
+        block = axes.add_artist(Rectangle((0, 0), 0, 0, ec=INK, lw=1.0, zorder=3))
         figure = self.figure
         swatch = Rectangle(
             ((LIST_IN + 0.18) / WIDTH_IN, (y - 0.1) / HEIGHT_IN), 0.26 / WIDTH_IN, 0.2 / HEIGHT_IN, ec=INK, lw=1.0

@@ -77,9 +77,9 @@ class BenchNumber(Picture):
         axes.set(xlim=self.between, ylim=(0, 1), yticks=[])
         axes.grid(False)
         axes.spines[["left", "bottom"]].set_visible(False)
-        axes.add_patch(Rectangle((low, 0), high - low, 1, fc=LANE, ec="none", zorder=1))
+        axes.add_artist(Rectangle((low, 0), high - low, 1, fc=LANE, ec="none", zorder=1))
         self._ticks(axes, names)
-        self.band = axes.add_patch(Rectangle((low, 0.14), 0, 0.72, fc=ROLES["band"], ec=INK, lw=1.0, zorder=3))
+        self.band = axes.add_artist(Rectangle((low, 0.14), 0, 0.72, fc=ROLES["band"], ec=INK, lw=1.0, zorder=3))
         (self.line,) = axes.plot([], [], color=INK, lw=2.4, zorder=4)
         look = {"ls": "none", "marker": "o", "ms": 13, "mfc": PAPER, "mec": INK, "mew": 3}
         (self.dot,) = axes.plot([], [], zorder=6, clip_on=False, **look)

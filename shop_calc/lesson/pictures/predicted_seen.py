@@ -81,7 +81,7 @@ class PredictedSeen(Picture):
         self._rows = []
         for number in range(self.count):
             middle = tall - (LANE_IN + APART_IN) * (number + 0.5)
-            axes.add_patch(
+            axes.add_artist(
                 Rectangle(
                     (self.between_h[0], middle - LANE_IN / 2), self.between_h[1] - self.between_h[0], LANE_IN, fc=LANE,
                     ec="none", zorder=0,
@@ -109,7 +109,7 @@ class PredictedSeen(Picture):
             ("after", -0.11, {"fc": ROLES["band"], "ec": INK}),
         ):
             y = middle + up
-            row[key] = axes.add_patch(Rectangle((0, y - BAR_IN / 2), 0, BAR_IN, lw=0.9, zorder=2, **look))
+            row[key] = axes.add_artist(Rectangle((0, y - BAR_IN / 2), 0, BAR_IN, lw=0.9, zorder=2, **look))
             (row[f"{key}_likely"],) = axes.plot([], [], color=INK, lw=2.4, zorder=3, solid_capstyle="butt")
             row[f"{key}_y"] = (y - BAR_IN / 2, y + BAR_IN / 2)
         row["middle"] = middle

@@ -119,11 +119,11 @@ class RibbonOfTheDay(Picture):
         self._plan_key, self._look_key = draw_second_key(figure, TIME_IN)
 
     def _lane(self, axes, middle, tall):
-        axes.add_patch(Rectangle((self.from_h, middle - tall / 2), self.to_h - self.from_h, tall, fc=LANE, ec="none"))
+        axes.add_artist(Rectangle((self.from_h, middle - tall / 2), self.to_h - self.from_h, tall, fc=LANE, ec="none"))
         for dark_from_h, dark_to_h in self.dark_h:
             left, right = max(dark_from_h, self.from_h), min(dark_to_h, self.to_h)
             if right > left:
-                axes.add_patch(Rectangle((left, middle - tall / 2), right - left, tall, fc=DARK_LANE, ec="none"))
+                axes.add_artist(Rectangle((left, middle - tall / 2), right - left, tall, fc=DARK_LANE, ec="none"))
 
     def _x_in(self, hours_h):
         return CHART_IN + (hours_h - self.from_h) * self.per_h
@@ -157,14 +157,14 @@ class RibbonOfTheDay(Picture):
         y_in, half = middle + BELOW_IN, LANE_IN * BAR_SHARE / 2
         row = {"middle": middle, "lines": lines}
         band = LANE_IN * BAND_SHARE
-        row["band"] = axes.add_patch(Rectangle((0, middle - band / 2), 0, band, ec=QUIET, lw=0.8, zorder=3))
-        row["upper"] = axes.add_patch(Rectangle((0, middle), 0, half, ec=PAPER, lw=0, zorder=4))
-        row["lower"] = axes.add_patch(Rectangle((0, middle - half), 0, half, ec=PAPER, lw=0, zorder=4))
-        row["edge"] = axes.add_patch(Rectangle((0, middle - half), 0, 2 * half, fc="none", ec=INK, lw=1.0, zorder=5))
-        row["before"] = axes.add_patch(
+        row["band"] = axes.add_artist(Rectangle((0, middle - band / 2), 0, band, ec=QUIET, lw=0.8, zorder=3))
+        row["upper"] = axes.add_artist(Rectangle((0, middle), 0, half, ec=PAPER, lw=0, zorder=4))
+        row["lower"] = axes.add_artist(Rectangle((0, middle - half), 0, half, ec=PAPER, lw=0, zorder=4))
+        row["edge"] = axes.add_artist(Rectangle((0, middle - half), 0, 2 * half, fc="none", ec=INK, lw=1.0, zorder=5))
+        row["before"] = axes.add_artist(
             Rectangle((0, middle + half + 0.01), 0, 0.05, fc=PAPER, ec=INK, lw=0.8, zorder=4, visible=False)
         )
-        row["deadline"] = axes.add_patch(
+        row["deadline"] = axes.add_artist(
             Rectangle((0, middle - LANE_IN / 2), 0, LANE_IN, fc=ROLES["stop"], ec=INK, lw=0.8, zorder=6)
         )
         (row["not_yet"],) = axes.plot([], [], ls="none", marker="o", ms=9, mfc=PAPER, mec=INK, mew=1.6, zorder=7)

@@ -69,7 +69,7 @@ class LayerSections(Picture):
             color=QUIET,
         )
         empty = Path([(0, 0)])
-        patch = lambda **look: axes.add_patch(PathPatch(empty, **look))  # noqa: E731
+        patch = lambda **look: axes.add_artist(PathPatch(empty, **look))  # noqa: E731
         self.body = patch(fc=TINTS["face"], ec=INK, lw=1.0, zorder=2)
         self.core = patch(fc=TINTS["base"], ec="none", zorder=3)
         self.rims = axes.add_collection(LineCollection([], colors=INK, linewidths=5.0, capstyle="projecting", zorder=4))
@@ -86,14 +86,14 @@ class LayerSections(Picture):
 
     def _cut_words(self, axes, patch):
         figure = self.figure
-        axes.add_patch(Rectangle((0.14, 2.26), WIDTH_IN - 0.28, 0.012, fc="#D5D9DE", ec="none"))
+        axes.add_artist(Rectangle((0.14, 2.26), WIDTH_IN - 0.28, 0.012, fc="#D5D9DE", ec="none"))
         place(figure, 0.14, 2.06, "Cut A–A", size=NAME, weight="bold")
         times = f"{self.exaggeration:g} times as large" if self.exaggeration != 1 else "to scale"
         place(figure, WIDTH_IN - 0.14, 2.06, f"across to scale, thickness drawn {times}", ha="right", color=QUIET)
         self.cut_face = patch(fc=ROLES["face"], ec=INK, lw=1.2, zorder=3)
         self.cut_base = patch(fc=ROLES["base"], ec=PAPER, lw=0, hatch=HATCHES["base"], zorder=4)
         self.cut_rim = patch(fc="none", ec=INK, lw=1.0, zorder=5)
-        self.board = axes.add_patch(Rectangle((0, 0), 0, 0.09, fc="#C3C9D1", ec="none", zorder=2))
+        self.board = axes.add_artist(Rectangle((0, 0), 0, 0.09, fc="#C3C9D1", ec="none", zorder=2))
         self.sizes = axes.add_collection(LineCollection([], colors=INK, linewidths=1.0, zorder=6))
         self._whole = place(figure, 0, 0, ha="right")
         self._face = place(figure, 0, 0, weight="bold")

@@ -120,7 +120,7 @@ class StiffeningCurve(Picture):
         for name, opens, closes in self._first.windows:
             left, right = self._first.time_h[0], self._first.time_h[-1]
             if closes > opens:
-                axes.add_patch(Rectangle((left, opens), right - left, closes - opens, fc=WINDOW, ec="none", zorder=2))
+                axes.add_artist(Rectangle((left, opens), right - left, closes - opens, fc=WINDOW, ec="none", zorder=2))
             else:
                 axes.plot([left, right], [opens, opens], color=ROLES["stop"], lw=3.0, zorder=2)
             middle = np.sqrt(opens * closes)

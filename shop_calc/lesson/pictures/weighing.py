@@ -105,12 +105,12 @@ class WeighBars(Picture):
         artists = []
         for number in range(count):
             middle = self._middle(number, count)
-            axes.add_patch(
+            axes.add_artist(
                 Rectangle((0, middle - LANE_IN / 2), across * self.kg_per_in, LANE_IN, fc=LANE, ec="none", zorder=1)
             )
             look = {"fc": ROLES[which], "ec": PAPER, "lw": 0, "hatch": HATCHES[which], "zorder": 3}
-            bar = axes.add_patch(Rectangle((0, middle - LANE_IN * 0.35), 0, LANE_IN * 0.7, **look))
-            edge = axes.add_patch(
+            bar = axes.add_artist(Rectangle((0, middle - LANE_IN * 0.35), 0, LANE_IN * 0.7, **look))
+            edge = axes.add_artist(
                 Rectangle((0, middle - LANE_IN * 0.35), 0, LANE_IN * 0.7, fc="none", ec=INK, lw=1.0, zorder=4)
             )
             left = axes.get_position().x0 * WIDTH_IN

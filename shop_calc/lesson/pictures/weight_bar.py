@@ -43,8 +43,8 @@ class WeightBar(Picture):
         step = nice_step(self.most_kg, 10)
         marks = [k * step for k in range(int(self.most_kg / step + 1e-9) + 1)]
         two_units(axes, "x", marks, "kg", "lb")
-        axes.add_patch(Rectangle((0, 0), self.most_kg, 1, fc=LANE, ec="none", zorder=1))
-        self.bar = axes.add_patch(Rectangle((0, 0.14), 0, 0.72, fc=ROLES["base"], ec=INK, lw=1.0, zorder=3))
+        axes.add_artist(Rectangle((0, 0), self.most_kg, 1, fc=LANE, ec="none", zorder=1))
+        self.bar = axes.add_artist(Rectangle((0, 0.14), 0, 0.72, fc=ROLES["base"], ec=INK, lw=1.0, zorder=3))
         for colour, wide in ((PAPER, 6.0), (INK, 2.2)):  # a light border, so that the line shows on the bar too
             axes.plot([self.limit_kg] * 2, [-0.06, 1.12], color=colour, lw=wide, zorder=5, clip_on=False)
         place(figure, 0.14, HEIGHT_IN - 0.24, self.title, size=TITLE, weight="bold")

@@ -127,16 +127,16 @@ class WhatIfMap(Picture):
         place(figure, x_mid, 0.17, f"{across.name}, {across.words}{second}", size=NAME, ha="center")
         place(figure, 0.14, HEIGHT_IN - 0.24, shorten(self.title, 8.7, TITLE, "bold"), size=TITLE, weight="bold")
         place(figure, 0.14, HEIGHT_IN - 0.52, shorten(self.question, 8.7), color=QUIET)
-        axes.add_patch(
+        axes.add_artist(
             Rectangle((0, 0), 1, 1, transform=axes.transAxes, fc=PAPER, ec="#B5BBC3", lw=0, hatch="xx", zorder=0.5)
         )
         levels = len(self._first.levels)
         shades = [PALE + (DARK - PALE) * n / max(levels, 1) for n in range(levels + 1)]
         self.fields = [
-            axes.add_patch(PathPatch(Path([(0, 0)]), fc=shade, ec=shade, lw=0.6, zorder=1)) for shade in shades
+            axes.add_artist(PathPatch(Path([(0, 0)]), fc=shade, ec=shade, lw=0.6, zorder=1)) for shade in shades
         ]
         self.lines = axes.add_collection(LineCollection([], colors=INK, linewidths=1.4, zorder=3))
-        self._plates = [axes.add_patch(Rectangle((0, 0), 0, 0, fc=PAPER, ec="none", zorder=4)) for _ in range(levels)]
+        self._plates = [axes.add_artist(Rectangle((0, 0), 0, 0, fc=PAPER, ec="none", zorder=4)) for _ in range(levels)]
         self._words = [place(figure, 0, 0, ha="center", size=PLAIN, zorder=5) for _ in range(levels)]
         (self.cross,) = axes.plot([], [], color=INK, lw=1.0, ls=(0, (2, 2)), zorder=4.5)
         (self.point,) = axes.plot([], [], marker="o", ms=13, mfc=PAPER, mec=INK, mew=3, ls="none", zorder=6, clip_on=False)

@@ -15,7 +15,7 @@ from shop_calc.trade.rehearsal.truth import GRID_H, read_at
 from shop_calc.trade.timeline.drying import moving_air
 from shop_calc.trade.timeline.room import room_steps
 
-STEP_S = 900.0  # the night changes slowly: parts as long as a step move its rates by 0.04 % at most, tried on 120 nights
+STEP_S = 900.0  # the night changes slowly: parts as long as a step move its rates by 0.25 % at most, tried on 180 nights
 SHORTEST_H = 4.0  # as in the plan: the morning comes at least so long after the last tool
 
 
