@@ -1,4 +1,9 @@
-"""The day: stages with three times each, from five hundred days that could be today."""
+"""The day: stages with three times each, from five hundred days that could be today.
+
+The likely hour of a stage has one meaning everywhere a maker reads one (plan, sheet, picture, backwards question,
+lesson): the median of the days that could be today, each with the weight it has by then, and never before the work of
+the stage before it is done. `read_day` makes it; `Day.stage` and `Day.likely_h` hand it out.
+"""
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -6,13 +11,27 @@ from math import floor
 
 import numpy as np
 
-from shop_calc.trade.timeline.day_samples import DayInputs, DaySamples, sample_day
+from shop_calc.trade.timeline.day_inputs import DayInputs
+from shop_calc.trade.timeline.day_samples import DaySamples, sample_day
 from shop_calc.trade.timeline.stages import ORDER, STAGES, Stage
 from shop_calc.trade.timeline.weighted_days import quantile, weighted
 
-__all__ = ["EARLY_SHARE", "LATE_SHARE", "Day", "DayInputs", "DaySamples", "plan_day", "read_day", "sample_day"]
+__all__ = [
+    "EARLY_SHARE", "EVENTS", "LATE_SHARE", "LIKELY_SHARE", "Day", "DayInputs", "DaySamples", "plan_day", "read_day",
+    "sample_day",
+]  # fmt: skip
 
-EARLY_SHARE, LATE_SHARE = 0.05, 0.95
+EARLY_SHARE, LIKELY_SHARE, LATE_SHARE = 0.05, 0.5, 0.95
+# What one asks of a day -> the stage, and which end of its likely window.
+EVENTS = {
+    "strip": ("strip", "likely_from_h"),
+    "strip_end": ("strip", "likely_to_h"),
+    "first_steel": ("first_steel", "likely_from_h"),
+    "first_steel_end": ("first_steel", "likely_to_h"),
+    "last_steel": ("last_steel", "likely_from_h"),
+    "last_steel_end": ("last_steel", "likely_to_h"),
+    "stop": ("stop", "likely_from_h"),
+}
 
 
 @dataclass(frozen=True)
@@ -60,6 +79,13 @@ class Day:
                 return stage
         raise ValueError(f"stage: {key!r} given; it must be one of {', '.join(s.key for s in self.stages)}")
 
+    def likely_h(self, event):
+        """Likely hour of an event, a key of EVENTS; ValueError lists the keys when it is unknown."""
+        if event not in EVENTS:
+            raise ValueError(f"event: {event!r} given; it must be one of {', '.join(EVENTS)}")
+        key, end = EVENTS[event]
+        return getattr(self.stage(key), end)
+
     def clock(self, hour):
         """Turn hours after the first water into a datetime, to the minute."""
         return self.water_in + timedelta(minutes=floor(hour * 60.0 + 0.5))
@@ -97,8 +123,8 @@ def read_day(samples, weight=None, early_weight=None):
 
     Notes
     -----
-    A likely window never starts before the one before it has ended: where the mortar is faster than the hands,
-    the stage is listed as crowded.
+    Likely is the median of the weighted days. A likely window never starts before the one before it has ended: where
+    the mortar is faster than the hands, the stage is listed as crowded.
 
     References
     ----------
@@ -107,7 +133,7 @@ def read_day(samples, weight=None, early_weight=None):
     weight = samples.days.weight if weight is None else weighted(samples.days, weight).weight
     early = weight if early_weight is None else weighted(samples.days, early_weight).weight
     stack = np.array([[samples.open_h[key], samples.close_h[key], samples.early_h[key]] for key in ORDER])
-    middle = quantile(stack[:, :2], weight, 0.5)
+    middle = quantile(stack[:, :2], weight, LIKELY_SHARE)
     first = quantile(stack[:, 2], early, EARLY_SHARE)
     last = quantile(stack[:, 1], weight, LATE_SHARE)
     stages, crowded, free_from_h = [], [], 0.0
@@ -120,7 +146,7 @@ def read_day(samples, weight=None, early_weight=None):
         closes_h = max(closes_h, opens_h)
         deadline_h = None
         if key in samples.deadline_h:
-            deadline_h = quantile(samples.deadline_h[key], weight, 0.5)
+            deadline_h = quantile(samples.deadline_h[key], weight, LIKELY_SHARE)
         stages.append(
             Stage(
                 STAGES[key],

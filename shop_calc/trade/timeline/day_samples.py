@@ -1,16 +1,15 @@
 """The day on every one of the five hundred days: when each stage opens and closes."""
 
 from dataclasses import dataclass
-from datetime import datetime
 
 import numpy as np
 
 from shop_calc import defaults
-from shop_calc.science import checks, setting
+from shop_calc.science import setting
 from shop_calc.trade.timeline.clock_rows import clock_rows, days_of_rows
 from shop_calc.trade.timeline.cloud import Cloud, day_cloud
+from shop_calc.trade.timeline.day_inputs import DayInputs
 from shop_calc.trade.timeline.early_hours import base_done_at_h, early_hours
-from shop_calc.trade.timeline.room import Room
 from shop_calc.trade.timeline.set_clock import SetClock, age_at_h, run_clock, time_at_age_h, time_at_resistance_h
 
 _WINDOWS = {  # stages of the late clock: names of the resistances that open and close them
@@ -18,79 +17,6 @@ _WINDOWS = {  # stages of the late clock: names of the resistances that open and
     "first_steel": ("first_steel_pr_low", "first_steel_pr_high"),
     "last_steel": ("last_steel_pr_low", "last_steel_pr_high"),
 }
-
-
-@dataclass(frozen=True)
-class DayInputs:
-    """What the day depends on.
-
-    Parameters
-    ----------
-    water_in : datetime
-        Clock time at which water first meets powder [-].
-    room : Room
-        Air over the piece, hours counted from the first water [as its fields].
-    mix_temp_c : float
-        Temperature of the mortar when it leaves the mixer; the face has it [°C].
-    thickness_m : float
-        Thickness of the piece [m].
-    base_depth_m : float
-        Depth of the base layer [m].
-    area_m2 : float
-        Top surface [m2].
-    base_loads_h : tuple of float
-        When each load that goes into the base meets water, hours after the first [h].
-    face_load_h : float
-        When the load that gives the face share meets water [h].
-    minutes_per_load : float
-        From one load's water until it is placed [min].
-    hands : float
-        People at work [-].
-    base_mix_temp_c : float or None
-        Temperature of the base when stone has gone in; that of the mortar when left out [°C].
-    bands : dict or None
-        Bands that a shop's own log gives, see cloud.day_cloud [SI].
-    base_bands : dict or None
-        Bands of the base where the log has its own; those of `bands` if left out [SI].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.timeline.room import steady_room
-    >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
-    >>> inputs.face_load_h
-    0.0
-
-    References
-    ----------
-    Common practice, no source.
-    """
-
-    water_in: datetime
-    room: Room
-    mix_temp_c: float
-    thickness_m: float
-    base_depth_m: float
-    area_m2: float
-    base_loads_h: tuple = (0.0,)
-    face_load_h: float = 0.0
-    minutes_per_load: float = 20.0
-    hands: float = 1.0
-    base_mix_temp_c: float | None = None
-    bands: dict | None = None
-    base_bands: dict | None = None
-
-    def __post_init__(self):
-        checks.require("mix temperature", self.mix_temp_c, 0, 40, unit="°C")
-        checks.require("base mix temperature", self.base_temp_c, 0, 40, unit="°C")
-        checks.require("thickness", self.thickness_m, 0, unit="m", low_open=True)
-        checks.require("base depth", self.base_depth_m, 0, self.thickness_m, unit="m", low_open=True)
-        checks.require("minutes per load", self.minutes_per_load, 0, 180, unit="min", low_open=True)
-        checks.require("load times", np.asarray(self.base_loads_h), 0, unit="h")
-
-    @property
-    def base_temp_c(self):
-        """Temperature of the base after mixing [°C]."""
-        return self.mix_temp_c if self.base_mix_temp_c is None else self.base_mix_temp_c
 
 
 @dataclass(frozen=True)
