@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from shop_calc import defaults
+from shop_calc.science.normal import normal_below
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.logbook.set_places import values_at
 from shop_calc.trade.logbook.set_posterior import Posterior
@@ -100,8 +101,6 @@ class _Shifted:
         return float(self.facts.time_at_age_h(age_h, self.energy))
 
     def poor(self):
-        from scipy.special import ndtr
-
         for reading in self.facts.readings:
             if abs(reading.log_resistance - self.log_resistance(reading.at_h)) > _FAR_READING * reading.scatter:
                 said, fits = np.exp([reading.log_resistance, self.log_resistance(reading.at_h)]) / 1000.0
@@ -109,7 +108,7 @@ class _Shifted:
                 yield self.facts.rows[reading.look], f"{what} says {said:.0f} kPa, the fit {fits:.0f} kPa"
         for item in self.facts.between:
             ends = [
-                None if at is None else float(ndtr((self.log_resistance(at) - item.log_resistance) / item.scatter))
+                None if at is None else float(normal_below((self.log_resistance(at) - item.log_resistance) / item.scatter))
                 for at in (item.after_h, item.before_h)
             ]
             hour = f"the fit puts it at {self.hour(item.log_resistance):.2f} h after the water"

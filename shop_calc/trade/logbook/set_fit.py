@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from shop_calc.science.descent import lowest
 from shop_calc.trade.logbook.set_places import BAND_END, NAMES, mean_share, value_at
 from shop_calc.trade.logbook.set_posterior import Posterior
 
@@ -101,7 +102,7 @@ def fit_set(facts, energy_free):
 
     References
     ----------
-    Maximum a posteriori with Laplace's approximation; scipy.optimize.minimize.
+    Maximum a posteriori with Laplace's approximation; science.descent.
     """
     place = np.zeros(3)
     posterior = Posterior(facts)
@@ -146,8 +147,6 @@ def places_without_each(facts, fit):
 
 def _lowest(posterior, start, energy_free, near_enough=1e-4, about=None):
     """Where the posterior is highest, from a start; `about` is a guess of the covariance."""
-    from scipy.optimize import minimize
-
     free = 3 if energy_free else 2
     place = np.zeros(3)
 
@@ -155,8 +154,7 @@ def _lowest(posterior, start, energy_free, near_enough=1e-4, about=None):
         height, slope = posterior.with_slope(np.concatenate((some, place[free:])))
         return height, slope[:free]
 
-    options = {"gtol": near_enough} | ({} if about is None else {"hess_inv0": about[:free, :free]})
-    place[:free] = minimize(of_free, start[:free], method="BFGS", jac=True, options=options).x
+    place[:free] = lowest(of_free, start[:free], near_enough, None if about is None else about[:free, :free])
     return place
 
 

@@ -3,6 +3,7 @@
 import numpy as np
 
 from shop_calc import defaults
+from shop_calc.science.normal import normal_below
 from shop_calc.science.setting import INITIAL_SET_PA
 from shop_calc.trade.logbook.log_ages import ENERGY_UNIT_J_MOL, energy_place, log_age_curves
 from shop_calc.trade.logbook.set_places import NAMES, steepness_at, value_at
@@ -129,13 +130,11 @@ class Posterior:
 
     def _cues(self, resistance):
         """Log likelihood of each cue, and its derivatives by the resistance at the looks before and after it."""
-        from scipy.special import ndtr
-
         def past(at, absent):
             z = (resistance[at] - self.goal) / self.scatter
             there = (at >= 0)[:, np.newaxis]
             density = np.exp(-0.5 * z * z) / (np.sqrt(2.0 * np.pi) * self.scatter)
-            return np.where(there, ndtr(z), absent), np.where(there, density, 0.0)
+            return np.where(there, normal_below(z), absent), np.where(there, density, 0.0)
 
         if not len(self.goal):
             nothing = np.zeros((0, len(_POUR_PLACES)))

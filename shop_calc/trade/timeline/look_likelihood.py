@@ -3,6 +3,7 @@
 import numpy as np
 
 from shop_calc import defaults
+from shop_calc.science.normal import log_normal_below
 
 
 def log_between(after_z, before_z):
@@ -31,18 +32,16 @@ def log_between(after_z, before_z):
 
     References
     ----------
-    Interval-censored normal likelihood; scipy.special.log_ndtr.
+    Interval-censored normal likelihood.
     """
-    from scipy.special import log_ndtr
-
     if before_z is None:
-        return log_ndtr(-np.asarray(after_z))
+        return log_normal_below(-np.asarray(after_z))
     if after_z is None:
-        return log_ndtr(np.asarray(before_z))
+        return log_normal_below(np.asarray(before_z))
     low, high = np.minimum(after_z, before_z), np.asarray(before_z, dtype=float)
     turned = low > 0
     low, high = np.where(turned, -high, low), np.where(turned, -low, high)
-    top, bottom = log_ndtr(high), log_ndtr(low)
+    top, bottom = log_normal_below(high), log_normal_below(low)
     with np.errstate(divide="ignore"):  # two looks at one moment leave nothing between them
         return top + np.log(-np.expm1(np.minimum(bottom - top, 0.0)))
 
