@@ -1,32 +1,40 @@
 """The backward question at its ends: what it tries, what it counts from, and how it says an hour."""
 
+import re
 from dataclasses import replace
 from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
+from demo_plans import demo_plan
 
+from shop_calc import defaults
+from shop_calc.trade.plan_backwards import backwards_lines
+from shop_calc.trade.timeline import backwards
 from shop_calc.trade.timeline.backwards import work_backwards
-from shop_calc.trade.timeline.day import DayInputs
+from shop_calc.trade.timeline.day import DayInputs, plan_day
 from shop_calc.trade.timeline.room import steady_room
 
 EIGHT = datetime(2026, 5, 4, 8)
 JOB = DayInputs(EIGHT, steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
+BARELY = replace(JOB, base_mix_temp_c=17.0, base_follows=0.7)
+COLD = steady_room(-4.0, 0.50, 0.0)
 NOON = datetime(2026, 5, 4, 12)
 
 
-def test_it_tries_every_ten_minutes_of_a_day_and_every_degree_that_water_can_do():
-    found = work_backwards(JOB, "strip", NOON)  # 4 h after the water
-    assert (found.starts_h[0], found.starts_h[-1], found.starts_h.size) == (pytest.approx(-20.0), pytest.approx(4.0), 145)
-    assert np.diff(found.starts_h) == pytest.approx(1 / 6)
-    assert found.mix_temps_c.tolist() == [float(degrees) for degrees in range(4, 33)]  # °C, common practice
+def test_a_start_is_looked_for_within_a_day_before_the_hour_and_never_at_it():
+    asked = []
 
+    def tried(inputs):
+        asked.append((inputs.water_in - NOON).total_seconds() / 3600)
+        return plan_day(inputs)
 
-def test_in_time_is_a_day_before_and_never_at_the_hour_itself():
-    found = work_backwards(JOB, "strip", NOON)
-    assert found.reachable[:, 0].all() and not found.reachable[:, -1].any()
-    start = np.flatnonzero(found.reachable[12])[-1]  # mix of 16 °C, as planned
-    assert found.starts_h[start] <= found.latest_start_h < found.starts_h[start + 1]
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(backwards, "plan_day", tried)
+        found = work_backwards(replace(JOB, room=COLD, bands={"set_time_initial": (7.0, 8.0, 9.0)}), "stop", NOON)
+    starts = [at for at in asked if at != -4.0]  # but for the plan as it stands
+    assert min(starts) == -24.0 and max(starts) == -1.0
+    assert found.latest_start_h is None and "No start of the 24 hours" in found.answer[1]
 
 
 def test_in_a_steady_room_a_face_that_gets_its_water_later_needs_an_earlier_start_by_as_much():
@@ -44,19 +52,35 @@ def test_two_days_before_or_after_can_be_asked_for_and_a_minute_more_cannot():
 
 
 @pytest.mark.parametrize("minute", range(0, 60, 7))
-def test_hours_are_said_to_the_nearest_minute_on_the_clock(minute):
+def test_hours_are_said_to_the_minute_on_the_clock_and_the_latest_start_not_after_it(minute):
     by = NOON + timedelta(minutes=minute)
     found = work_backwards(replace(JOB, thickness_m=0.034 + 0.0003 * minute), "strip", by)
-    for line, hour in zip(found.answer, (found.planned_h, found.latest_start_h), strict=False):
-        assert f"{EIGHT + timedelta(minutes=round(hour * 60)):%H:%M}" in line
+    assert f"about {EIGHT + timedelta(minutes=round(found.planned_h * 60)):%H:%M};" in found.answer[0]
+    said = re.search(r"water in at (\d\d:\d\d) at the latest", found.answer[1]).group(1)
+    start_min = found.latest_start_h * 60
+    assert 0 <= start_min - (datetime.strptime(said, "%H:%M") - datetime(1900, 1, 1, 8)).total_seconds() / 60 + 0.2 < 1
 
 
-def test_between_two_degrees_the_mix_is_read_off_a_straight_line():
-    found = work_backwards(JOB, "strip", datetime(2026, 5, 4, 10, 15))
-    at_start = found.event_h[:, np.argmin(np.abs(found.starts_h - 0.0))]  # hours when each degree would be there
-    below, above = int(found.mix_temp_c), int(found.mix_temp_c) + 1
-    early, late = (at_start[found.mix_temps_c.tolist().index(degrees)] for degrees in (below, above))
-    # start 0 is not on the ten-minute grid of 10:15, but the room is steady: the hours only shift
-    shift = found.starts_h[np.argmin(np.abs(found.starts_h - 0.0))]
-    assert below < found.mix_temp_c < above
-    assert found.mix_temp_c == pytest.approx(below + (early - shift - found.by_h) / (early - late), abs=1e-6)
+def test_mixes_from_5_to_32_degrees_are_tried():
+    ends = (BARELY.mixed_at(5.0), BARELY.mixed_at(32.0))  # °C: the coldest of the entry, common practice
+    slow_h, fast_h = (plan_day(inputs).likely_h("strip") for inputs in ends)
+    for hour_h, mix_c in ((slow_h + 0.02, 5.0), (fast_h - 0.02, None)):
+        assert work_backwards(BARELY, "strip", EIGHT + timedelta(hours=hour_h)).mix_temp_c == mix_c
+    for hour_h, near_c in ((slow_h - 0.02, 5.0), (fast_h + 0.02, 32.0)):
+        found_c = work_backwards(BARELY, "strip", EIGHT + timedelta(hours=hour_h)).mix_temp_c
+        assert found_c == pytest.approx(near_c, abs=1.0) and 5.0 < found_c < 32.0
+
+
+def test_the_water_for_the_coolest_mixes_is_said_too():
+    entry = defaults.get("wanted_mix_temp")
+    assert entry.minimum <= backwards.COLDEST_MIX_C and entry.maximum >= backwards.WARMEST_MIX_C  # else it is refused
+    plan = demo_plan("round_table_cold_shop")
+    slow_h = plan_day(plan.day.samples.inputs.mixed_at(5.0)).likely_h("strip")
+    lines = backwards_lines(plan, "strip", plan.day.clock(slow_h - 0.02))
+    assert re.search(r"a mix of 4[12]", lines[2]) and lines[3].startswith("For that mix: ")
+
+
+def test_where_being_in_time_ends_is_found_though_the_curve_has_a_kink_or_no_end():
+    for late in (lambda x: min(x - 1.0, 5.0 * (x - 1.0)), lambda x: np.inf if x > 1.0 else x - 1.0):
+        found = backwards._between(late, (0.0, late(0.0)), (2.0, late(2.0)))
+        assert found == pytest.approx(1.0, abs=2 * backwards.NEAR_H) and late(found) <= backwards.NEAR_H / 10

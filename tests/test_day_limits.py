@@ -11,13 +11,12 @@ from shop_calc import defaults
 from shop_calc.science import evaporation
 from shop_calc.trade.timeline import day as days
 from shop_calc.trade.timeline.cloud import day_cloud, spread
-from shop_calc.trade.timeline.day import DayInputs, plan_day, sample_day
+from shop_calc.trade.timeline.day import DayInputs, plan_day, read_day, sample_day
 from shop_calc.trade.timeline.drying import face_drying
 from shop_calc.trade.timeline.early_hours import early_hours
 from shop_calc.trade.timeline.look import look_h, seen
 from shop_calc.trade.timeline.room import Room, room_steps, steady_room
 from shop_calc.trade.timeline.set_clock import LONGEST_H, at_h
-from shop_calc.trade.timeline.what_if import band_times_h
 from shop_calc.trade.timeline.wind_limit import wind_lines
 
 MILD = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
@@ -113,9 +112,10 @@ def test_the_face_waits_for_its_own_load():
     assert early_hours(late, day_cloud()).face_on_h == pytest.approx(3.5)
 
 
-def test_the_likely_time_of_a_what_if_is_that_of_the_middle_day():
-    likely = band_times_h(16.0, 21.0, 0.50, 0.0, 0.0381, "first_steel")[1, 0]
-    assert np.mean(sample_day(MILD).open_h["first_steel"] <= likely) == pytest.approx(0.5, abs=0.003)
+def test_half_of_the_days_are_ready_by_the_likely_hour():
+    samples = sample_day(MILD)
+    likely_h = read_day(samples).likely_h("first_steel")
+    assert np.mean(samples.open_h["first_steel"] <= likely_h) == pytest.approx(0.5, abs=0.003)
 
 
 def test_face_and_first_float_take_their_minutes_one_after_the_other():

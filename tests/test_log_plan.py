@@ -6,7 +6,9 @@ import numpy as np
 import pytest
 
 from shop_calc import defaults
+from shop_calc.science import setting
 from shop_calc.trade.jobs.job import demo_job, parse_job, read_job
+from shop_calc.trade.logbook.set_places import NAMES
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.timeline.backwards import work_backwards
 
@@ -49,6 +51,23 @@ def test_the_working_and_the_backward_question_stand_on_the_log_too(plans):
     by = datetime(2026, 5, 4, 15)
     plain, logged = (work_backwards(plan.day.samples.inputs, "first_steel", by) for plan in plans)
     assert logged.latest_start_h > plain.latest_start_h + 0.1
+
+
+def test_strength_counts_from_the_final_set_of_the_clock_that_the_plan_uses(plans):
+    for plan in plans:
+        bands = plan.day.samples.inputs.bands or {}
+        initial_h, exponent, energy = (bands.get(name, defaults.si_band(name))[1] for name in NAMES)
+        hard = plan.handling.hardening
+        # 4000 psi is final set (ASTM C403): eight times the 500 psi of initial set
+        age_h = setting.equivalent_age_h(hard.time_h, hard.temp_c, energy, 21.0)
+        assert np.interp(hard.final_set_h, hard.time_h, age_h) == pytest.approx(initial_h * 8.0 ** (1 / exponent), rel=1e-4)
+        assert hard.activation_energy_j_mol == energy
+        step = next(step for step in plan.working if step.name == "morning_open_aci_age_h")
+        assert dict((name, value) for name, value, _ in step.inputs)["E_a"] == energy
+        # the night goes on at the pace of the same clock: its age in the morning is that of the whole history
+        morning_h = np.interp(plan.cure.until_h, hard.time_h, age_h)
+        assert plan.cure.picked.morning_age_h == pytest.approx(morning_h, rel=2e-3)
+    assert plans[1].handling.hardening.final_set_h < plans[0].handling.hardening.final_set_h - 0.5
 
 
 def test_a_layer_without_looks_goes_with_the_other():

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from shop_calc.trade.timeline.what_if import EVENTS, band_times_h, middle_times_h
+from shop_calc.trade.timeline.what_if import EVENTS, middle_times_h
 
 RNG = np.random.default_rng(3)
 CASES = tuple(
@@ -19,22 +19,10 @@ def test_array_and_single_calls_agree_to_1e9():
             assert together[event][index] == pytest.approx(float(alone[event]), abs=1e-9)
 
 
-def test_bands_of_many_cells_are_those_of_one_cell():
-    cells = tuple(column[:12] for column in CASES)
-    together = band_times_h(*cells, "first_steel")
-    alone = band_times_h(*(column[5] for column in CASES), "first_steel")
-    assert together[:, 5] == pytest.approx(alone[:, 0], abs=1e-9)
-
-
 def test_events_come_in_order():
     times = middle_times_h(*CASES)
     rows = np.array([times[event] for event in EVENTS])
     assert (np.diff(rows, axis=0) > 0).all()
-
-
-def test_bands_hold_the_likely_time():
-    early, likely, late = band_times_h(*(column[:20] for column in CASES), "strip")
-    assert (early < likely).all() and (likely < late).all()
 
 
 def test_shapes_broadcast():

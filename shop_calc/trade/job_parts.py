@@ -258,6 +258,7 @@ def day_inputs(job, layers, batch):
         job.mixer["minutes_per_load"] * 60.0,
         job.day["hands"],
         batch.water.base_temp_c,
+        base_follows=batch.water.base_follows,
     )
 
 

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 
 from shop_calc.trade.batching.water import plan_water
 from shop_calc.trade.jobs.temperatures import temperatures_of
-from shop_calc.trade.timeline.backwards import work_backwards
+from shop_calc.trade.timeline.backwards import COLDEST_MIX_C, work_backwards
 
 
 def backwards_lines(plan, event, by):
@@ -35,7 +35,7 @@ def backwards_lines(plan, event, by):
     >>> from shop_calc.trade.plan import make_plan
     >>> plan = make_plan(read_job(demo_job("garden_bench_top")))
     >>> print(backwards_lines(plan, "strip", datetime(2026, 5, 4, 10, 0))[-1])
-    For that mix: Warm the mixing water to 81.1 °F (27.3 °C).
+    For that mix: Warm the mixing water to 82.6 °F (28.1 °C).
 
     References
     ----------
@@ -44,7 +44,7 @@ def backwards_lines(plan, event, by):
     found = work_backwards(plan.day.samples.inputs, event, by)
     lines = list(found.answer)
     wanted_c = found.mix_temp_c
-    if wanted_c is not None and wanted_c > found.mix_temps_c[0]:
+    if wanted_c is not None and wanted_c > COLDEST_MIX_C:
         water = plan_water(plan.mix, temperatures_of(plan.job), wanted_c, face_alone=plan.batch.face_alone)
         lines.append(f"For that mix: {water.words}")
     return tuple(lines)

@@ -12,9 +12,10 @@ import numpy as np
 
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
+from shop_calc.trade.timeline.backwards import work_backwards
 from shop_calc.trade.timeline.day import DayInputs, plan_day, read_day, sample_day
 from shop_calc.trade.timeline.room import steady_room
-from shop_calc.trade.timeline.what_if import band_times_h, middle_times_h
+from shop_calc.trade.timeline.what_if import middle_times_h
 
 DAY = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.50, 0.0), 16.0, 0.0381, 0.03175, 0.58)
 RNG = np.random.default_rng(5)
@@ -51,10 +52,9 @@ def test_10000_what_ifs(benchmark):
     benchmark.pedantic(middle_times_h, cells, rounds=5, warmup_rounds=1)
 
 
-def test_400_cells_with_bands(benchmark):
-    """Aim: 3 s."""
-    cells = _cells(400)
-    benchmark.pedantic(band_times_h, (*cells, "first_steel"), rounds=3, warmup_rounds=1)
+def test_the_backward_question(benchmark):
+    """Aim: 300 ms; each start and each mortar that is tried is a day of 500."""
+    benchmark(work_backwards, DAY, "strip", datetime(2026, 5, 4, 10, 15))
 
 
 def test_opening_the_trade_room(benchmark):

@@ -83,14 +83,13 @@ def next_pour(day, log, recipe):
     """
     pours = tuple(getattr(log, "pours", log))
     bands = [fitted_bands(pours[:count], recipe) for count in range(len(pours) + 1)]
-    lead_k = day.samples.inputs.base_temp_c - day.samples.inputs.mix_temp_c
 
     @lru_cache(maxsize=2)
     def without(mix_temp_c, air_temp_c):
         return plan_day(
             replace(
-                day.samples.inputs, water_in=NEXT, room=steady_room(air_temp_c, 0.5, 0.0), mix_temp_c=mix_temp_c,
-                base_mix_temp_c=mix_temp_c + lead_k, bands=None, base_bands=None,
+                day.samples.inputs.mixed_at(mix_temp_c), water_in=NEXT, room=steady_room(air_temp_c, 0.5, 0.0),
+                bands=None, base_bands=None,
             )
         )
 

@@ -9,7 +9,7 @@ from shop_calc.lesson.practice import Said
 from shop_calc.lesson.table import table
 from shop_calc.trade.timeline.backwards import work_backwards
 from shop_calc.trade.timeline.day import plan_day
-from shop_calc.trade.timeline.room import shifted, steady_room
+from shop_calc.trade.timeline.room import steady_room
 from shop_calc.units import show
 
 CLOCK_ENDS_H = (-0.9, 9.5)  # holds the slowest day that the sliders can make
@@ -49,9 +49,7 @@ def start_at(inputs, hour):
     ----------
     Common practice, no source.
     """
-    water_in = clock_time(inputs.water_in, hour)
-    later_h = (water_in - inputs.water_in).total_seconds() / 3600.0
-    return replace(inputs, water_in=water_in, room=shifted(inputs.room, later_h))
+    return inputs.started_at(clock_time(inputs.water_in, hour))
 
 
 def by_then(day, event, by, start=None):
@@ -149,20 +147,17 @@ def mover(day):
 
     Notes
     -----
-    The base keeps its lead over the mortar: stone at the temperature of the shop warms it by as much.
+    The stone stays as warm as it lies, so that the base follows the mortar by less than a degree for a degree: the hours
+    are those of a plan with this mortar in this room.
 
     References
     ----------
     As shop_calc.trade.timeline.day.
     """
     inputs = day.samples.inputs
-    lead_k = inputs.base_temp_c - inputs.mix_temp_c
 
     def model(mix_temp_c, air_temp_c, rh_fraction, wind_m_s):
-        room = steady_room(air_temp_c, rh_fraction, wind_m_s)
-        return plan_day(
-            replace(inputs, room=room, mix_temp_c=mix_temp_c, base_mix_temp_c=mix_temp_c + lead_k)
-        )
+        return plan_day(replace(inputs.mixed_at(mix_temp_c), room=steady_room(air_temp_c, rh_fraction, wind_m_s)))
 
     return model
 

@@ -1,6 +1,8 @@
 """Axes that a shop can read: the clock along the bottom, and a second unit along the other side."""
 
 from datetime import timedelta
+from math import floor
+from math import floor
 
 import numpy as np
 from matplotlib.ticker import FixedLocator, FuncFormatter
@@ -22,7 +24,7 @@ def moment(water_in, hours_h):
     >>> moment(datetime(2026, 5, 4, 8), 2.51)
     datetime.datetime(2026, 5, 4, 10, 31)
     """
-    return water_in + timedelta(minutes=round(float(hours_h) * 60))
+    return water_in + timedelta(minutes=floor(float(hours_h) * 60 + 0.5))  # as Day.clock
 
 
 def clock(water_in, hours_h):

@@ -174,10 +174,7 @@ def stiffening_curve_alt(result, water_in, system="both", title="How stiff the f
     """
     said = [f"{title}, {clock(water_in, result.time_h[0])} to {clock(water_in, result.time_h[-1])}."]
     for name, opens, closes in result.windows:
-        at = [
-            clock(water_in, result.time_h[np.argmax(curve >= opens)]) if np.any(curve >= opens) else "later"
-            for curve in (result.high_pa, result.likely_pa, result.low_pa)
-        ]
+        at = [_reached(result.time_h, curve, opens, water_in) for curve in (result.high_pa, result.likely_pa, result.low_pa)]
         span = show(opens, "pressure", system)
         span += f" to {show(closes, 'pressure', system)}" if closes > opens else ""
         said.append(f"{name.capitalize()}, {span}: reached about {at[1]}, on nine days of ten {at[0]} to {at[2]}.")
@@ -185,3 +182,11 @@ def stiffening_curve_alt(result, water_in, system="both", title="How stiff the f
         rod = "1/4" if thick else "1/8"
         said.append(f"Your {rod} in rod at {clock(water_in, at_h)}: {show(pa, 'pressure', system)}.")
     return " ".join(said)
+
+
+def _reached(time_h, curve_pa, wanted_pa, water_in):
+    """Clock time at which a rising curve passes a resistance, straight between its points on the scale as drawn."""
+    if not curve_pa[-1] >= wanted_pa:
+        return "later"
+    logs = np.log(np.maximum(curve_pa, 1e-3))
+    return clock(water_in, float(np.interp(np.log(wanted_pa), logs, time_h)))

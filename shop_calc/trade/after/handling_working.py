@@ -50,7 +50,7 @@ def handling_working(handling, piece):
              "likely strength at 28 days"),
     ]  # fmt: skip
     for row in handling.mornings:
-        steps += _morning_steps(row, handling.cement, at_28.likely_pa)
+        steps += _morning_steps(row, handling.hardening, at_28.likely_pa)
     steps += _carry_steps(handling, counted)
     for number, check in enumerate((*handling.supports, *handling.legs), 1):
         steps += _support_steps(check, number, counted)
@@ -72,9 +72,9 @@ def handling_working(handling, piece):
     return tuple(steps)
 
 
-def _morning_steps(row, cement, likely_28_pa):
-    (a_days, b), s = CEMENTS[cement]
-    energy = defaults.si("activation_energy")
+def _morning_steps(row, hardening, likely_28_pa):
+    (a_days, b), s = CEMENTS[hardening.cement]
+    energy = hardening.activation_energy_j_mol
     key, f_28 = row.key, ("f_28", likely_28_pa, "Pa")
     yield Step(f"morning_{key}_aci_age_h", f"te_aci_{key}", "by adding up the rate over the temperatures of day and "
                "night",

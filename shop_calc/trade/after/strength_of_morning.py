@@ -106,6 +106,8 @@ class Hardening:
         When it sets for good, hours after the first water [h].
     cement : str
         rapid, normal or slow [-].
+    activation_energy_j_mol : float
+        What the age for ACI 209 was counted with [J/mol].
 
     Examples
     --------
@@ -126,6 +128,7 @@ class Hardening:
     en_ratio: np.ndarray
     final_set_h: float
     cement: str
+    activation_energy_j_mol: float
 
     @property
     def ratio(self):
@@ -152,7 +155,7 @@ class Hardening:
         return None if np.isnan(hour) else hour
 
 
-def harden(time_h, temp_c, cement="normal"):
+def harden(time_h, temp_c, cement="normal", clock_day=None):
     """Follow the two strength curves along a record of temperatures.
 
     Not for frost, nor for a face that has dried out: dry concrete stops gaining whatever the clock says.
@@ -165,6 +168,9 @@ def harden(time_h, temp_c, cement="normal"):
         Temperature of the piece at these hours [°C].
     cement : str
         rapid, normal or slow [-].
+    clock_day : Cloud, optional
+        The day whose initial set, exponent and activation energy count, DayInputs.middle_day() of a plan; that of the
+        defaults if left out [as its fields].
 
     Returns
     -------
@@ -179,8 +185,9 @@ def harden(time_h, temp_c, cement="normal"):
     Notes
     -----
     Each curve has its own age: ACI 209 that of the set clock with its reference moved to 23 °C, at which its tests
-    were kept; EN 1992 its own, 20 °C. No strength counts before final set, 4000 psi of the set clock. Below one day
-    (ACI) and three days (EN) both are carried beyond what they were made for.
+    were kept; EN 1992 its own, 20 °C. No strength counts before final set, 4000 psi of the set clock: that of the
+    plan, which a shop's own log has moved. Below one day (ACI) and three days (EN) both are carried beyond what they
+    were made for.
 
     Examples
     --------
@@ -195,17 +202,21 @@ def harden(time_h, temp_c, cement="normal"):
     if cement not in CEMENTS:
         raise ValueError(f"cement: {cement!r} given; it must be one of {', '.join(CEMENTS)}")
     times, temps = np.asarray(time_h, dtype=float), np.asarray(temp_c, dtype=float)
-    reference_c, energy = defaults.si("strength_reference_temp"), defaults.si("activation_energy")
+    reference_c = defaults.si("strength_reference_temp")
+    rows = ("set_time_initial", "set_exponent", "activation_energy")
+    initial_h, exponent, energy = map(defaults.si, rows) if clock_day is None else (
+        clock_day.initial_set_h, clock_day.exponent, clock_day.activation_energy_j_mol
+    )  # fmt: skip
     aci_age = setting.equivalent_age_h(times, temps, energy, reference_c)
     rate = maturity.en_rate_factor(temps)
     en_age = np.concatenate(([0.0], np.cumsum(np.diff(times) * (rate[1:] + rate[:-1]) / 2.0)))
-    final_age = setting.age_at_resistance_h(
-        setting.FINAL_SET_PA, defaults.si("set_time_initial"), defaults.si("set_exponent")
-    ) / float(setting.rate_factor(reference_c, energy, defaults.si("reference_temp")))
+    final_age = setting.age_at_resistance_h(setting.FINAL_SET_PA, initial_h, exponent) / float(
+        setting.rate_factor(reference_c, energy, defaults.si("reference_temp"))
+    )
     final_set = float(crossing.crossing_time_h(times, aci_age, final_age))
     hard = aci_age >= final_age
     aci, en = (np.where(hard, ratio, 0.0) for ratio in _ratios(aci_age, en_age, cement))
-    return Hardening(times, temps, aci_age, en_age, aci, en, final_set, cement)
+    return Hardening(times, temps, aci_age, en_age, aci, en, final_set, cement, energy)
 
 
 def _ratios(aci_age_h, en_age_h, cement):
@@ -252,4 +263,4 @@ def piece_hardening(day, cure, cover, cement="normal"):
     kept = own_h < night_h[0] - 1e-6
     time_h = np.concatenate((own_h[kept], night_h[:-1], later_h))
     temp_c = np.concatenate((own.temp_c[kept], night_c[:-1], later_c))
-    return harden(time_h, temp_c, cement)
+    return harden(time_h, temp_c, cement, inputs.middle_day())

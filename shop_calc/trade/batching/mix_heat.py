@@ -105,6 +105,13 @@ class MixHeat:
             )
         )
 
+    def base_follows(self):
+        """Degrees of the base for one degree of mortar: the share of the mortar in the heat capacity of both."""
+        lines, mix = self.mix.base_lines, self.mix
+        dry, moisture = sum(line.dry_kg for line in lines), sum(line.water_kg for line in lines)
+        both = heat_balance.water_equivalent_kg([dry], [self.capacity_kg, moisture, max(mix.stone_water_kg, 0.0)])
+        return self.capacity_kg / float(both)
+
     def degrees_for_one(self):
         """Degrees of powder, sand and water for one degree of mortar."""
         share = heat_balance.SOLID_SPECIFIC_HEAT

@@ -108,6 +108,8 @@ class WaterPlan:
         Temperature of the mortar that comes out [°C].
     base_temp_c : float
         Temperature of the base once stone at its own temperature is in [°C].
+    base_follows : float
+        Degrees that the base gets warmer where the mortar comes out one degree warmer [-].
     coldest_c, warmest_c : float
         Mortar temperatures that water and ice can reach today [°C].
     degrees_for_one : tuple of (str, float)
@@ -141,6 +143,7 @@ class WaterPlan:
     ice_instead_share: float
     mix_temp_c: float
     base_temp_c: float
+    base_follows: float
     coldest_c: float
     warmest_c: float
     degrees_for_one: tuple
@@ -228,6 +231,7 @@ def plan_water(mix, temperatures, wanted_mix_temp_c=None, *, face_alone=False):
         ice_instead_share=min(instead, 1.0) if method == "chilled" else 0.0,
         mix_temp_c=mortar,
         base_temp_c=base_heat.base_c(base_heat.mix_c(water, ice_share), temperatures),
+        base_follows=base_heat.base_follows() * _alike(base_heat, heat),
         coldest_c=coldest,
         warmest_c=warmest,
         degrees_for_one=heat.degrees_for_one(),
@@ -238,6 +242,13 @@ def plan_water(mix, temperatures, wanted_mix_temp_c=None, *, face_alone=False):
     )
     words, advice = water_advice(plan, mix, temperatures)
     return replace(plan, words=words, advice=advice, working=_working(plan, heat))
+
+
+def _alike(heat, other):
+    """Degrees of one mortar for one degree of another that gets the same water."""
+    if other.added_kg <= 0:
+        return 1.0
+    return min(heat.added_kg / heat.capacity_kg / (other.added_kg / other.capacity_kg), 1.0)
 
 
 def _ice(heat, wanted, tap, cold, with_tap):

@@ -156,7 +156,8 @@ def first_night(
     count = int(np.ceil(hours * 3600.0 / NIGHT_STEP_S))
     step_s = hours * 3600.0 / count  # so that the last step ends in the morning
     air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, step_s, count)
-    night = _night(start_c, inputs.thickness_m, (air_c, rh_fraction, moving_air(wind_m_s)), step_s)
+    energy_j_mol = inputs.middle_day().activation_energy_j_mol
+    night = _night(start_c, inputs.thickness_m, (air_c, rh_fraction, moving_air(wind_m_s)), step_s, energy_j_mol)
     demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
     lost = {
         "open": float(night.water_lost_kg_m2[-1, _OPEN]),
@@ -198,12 +199,12 @@ def _morning_h(day, from_h):
     return (morning - day.water_in).total_seconds() / 3600.0
 
 
-def _night(start_c, thickness_m, air, step_s):
+def _night(start_c, thickness_m, air, step_s, activation_energy_j_mol):
     """The slab through the night in three columns: open and drying, kept wet, closed."""
     return slab_heat.slab_history(
         start_c, thickness_m, *(column[:, np.newaxis] for column in air),
         step_s=step_s,
-        activation_energy_j_mol=defaults.si("activation_energy"),
+        activation_energy_j_mol=activation_energy_j_mol,
         density_kg_m3=defaults.si("slab_density"),
         heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
         h_bottom_w_m2_k=defaults.si("h_bottom"),

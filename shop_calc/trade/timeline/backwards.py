@@ -1,17 +1,18 @@
 """The backward question: it must be done by then; so when does the water go in, and how cold must the mix be?"""
 
+import math
 from dataclasses import dataclass
 from datetime import timedelta
 from math import floor
 
-import numpy as np
-
 from shop_calc import units
-from shop_calc.trade.timeline.what_if import EVENTS, middle_times_h
+from shop_calc.trade.timeline.day import EVENTS, plan_day
 
-STEP_H = 1.0 / 6.0  # candidate starts every ten minutes
-LOOK_BACK_H = 24.0
-COLDEST_MIX_C, WARMEST_MIX_C = 4.0, 32.0
+LOOK_BACK_H = 24
+COLDEST_MIX_C, WARMEST_MIX_C = 5.0, 32.0  # 5 is the coldest that a job may ask for
+NEAR_H = 0.1 / 60.0  # so near to the wanted time is near enough: clocks are read to the minute
+_ROUNDS = 40
+LATE_MINUTE = 0.2  # "at the latest" is said down to the minute, but for a few seconds
 
 WORDS = {
     "strip": "the sides can come off",
@@ -35,17 +36,12 @@ class Backwards:
     by_h : float
         When it must have come, hours after the first water of the job [h].
     planned_h : float
-        When it comes as the job stands [h].
+        When it comes as the job stands: the likely hour of the plan [h].
     latest_start_h : float or None
-        Latest first water at the job's mix temperature; None when no start of the last 24 h does it [h].
+        Latest first water at the job's mix temperature, hours after that of the job; None when no start of the 24
+        hours before the wanted time does it [h].
     mix_temp_c : float or None
-        Coolest mix that does it with the job's own start; None when none from 4 to 32 °C does [°C].
-    starts_h : ndarray of shape (starts,)
-        Candidate starts, hours after the first water of the job [h].
-    mix_temps_c : ndarray of shape (temps,)
-        Candidate mix temperatures [°C].
-    event_h : ndarray of shape (temps, starts)
-        When the event comes for each [h].
+        Coolest mix that does it with the job's own start; None when none from 5 to 32 °C does [°C].
     answer : tuple of str
         The answer, a sentence a line [-].
 
@@ -64,15 +60,7 @@ class Backwards:
     planned_h: float
     latest_start_h: float | None
     mix_temp_c: float | None
-    starts_h: np.ndarray
-    mix_temps_c: np.ndarray
-    event_h: np.ndarray
     answer: tuple
-
-    @property
-    def reachable(self):
-        """True where start and mix temperature have the event in time; shape (temps, starts)."""
-        return self.event_h <= self.by_h
 
 
 def work_backwards(inputs, event, by):
@@ -90,7 +78,7 @@ def work_backwards(inputs, event, by):
     Returns
     -------
     Backwards
-        Start, mix temperature and the whole field of both [as its fields].
+        Start and mix temperature [as its fields].
 
     Raises
     ------
@@ -103,80 +91,88 @@ def work_backwards(inputs, event, by):
     >>> from shop_calc.trade.timeline.day import DayInputs
     >>> from shop_calc.trade.timeline.room import steady_room
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
-    >>> round(work_backwards(inputs, "strip", datetime(2026, 5, 4, 12)).latest_start_h, 2)
-    1.62
+    >>> f"{work_backwards(inputs, 'strip', datetime(2026, 5, 4, 12)).latest_start_h:.2f}"
+    '1.65'
 
     Notes
     -----
-    Reckoned on the middle day; the bands of the plan still stand around it. The air keeps to the clock: an earlier
-    start meets the air of the earlier hour.
+    Every start and every mortar that is tried is planned as a day of its own, so that the hours are the likely hours
+    of the plan (see shop_calc.trade.timeline.day), base, loads and hands counted in; the answer, planned forward, comes
+    at the wanted minute. The air keeps to the clock: an earlier start meets the air of the earlier hour. The stone of
+    the base stays as warm as it lies. Starts are tried every hour back from the wanted time, then in between.
 
     References
     ----------
-    As shop_calc.trade.timeline.set_clock.
+    As shop_calc.trade.timeline.day; false position, a textbook method.
     """
     if event not in EVENTS:
         raise ValueError(f"event: {event!r} given; it must be one of {', '.join(EVENTS)}")
     by_h = (by - inputs.water_in).total_seconds() / 3600.0
     if abs(by_h) > 48.0:
         raise ValueError(f"wanted time: {by:%Y-%m-%d %H:%M} given; it must be within two days of the first water")
-    steps = round(LOOK_BACK_H / STEP_H)
-    starts_h = by_h + STEP_H * np.arange(-steps, 1)
-    mix_temps_c = np.arange(COLDEST_MIX_C, WARMEST_MIX_C + 0.5, 1.0)
 
-    def event_at(mix_temp_c, start_h):
-        met_water_h = np.asarray(start_h) + inputs.face_load_h
-        after_h = middle_times_h(
-            mix_temp_c, 0.0, 0.5, 0.0, inputs.thickness_m, (event,), air=inputs.room, start_h=met_water_h,
-            bands=inputs.bands,
-        )  # fmt: skip
-        return after_h[event] + met_water_h
+    def late_h(day_inputs):
+        """How much later than wanted the event is; a mortar that does not set is never in time."""
+        day = plan_day(day_inputs)
+        hour = day.likely_h(event) + (day.water_in - inputs.water_in).total_seconds() / 3600.0
+        return hour - by_h if math.isfinite(hour) else math.inf
 
-    event_h = event_at(mix_temps_c[:, np.newaxis], starts_h)
-    planned_h = float(event_at(inputs.mix_temp_c, 0.0))
-    latest_start_h = _latest(starts_h, event_at(inputs.mix_temp_c, starts_h), by_h)
-    mix_temp_c = _coolest(mix_temps_c, event_at(mix_temps_c, 0.0), by_h)
+    planned_h = late_h(inputs) + by_h
+    latest_start_h = _latest(lambda start_h: late_h(inputs.started_at(inputs.water_in + timedelta(hours=start_h))), by_h)
+    mix_temp_c = _coolest(lambda mix_c: late_h(inputs.mixed_at(mix_c))) if by_h > 0 else None
     answer = _answer(inputs, event, by, by_h, planned_h, latest_start_h, mix_temp_c)
-    return Backwards(event, by_h, planned_h, latest_start_h, mix_temp_c, starts_h, mix_temps_c, event_h, answer)
+    return Backwards(event, by_h, planned_h, latest_start_h, mix_temp_c, answer)
 
 
-def _latest(starts_h, event_h, by_h):
-    """Latest start that is in time, between the candidates by a straight line."""
-    in_time = np.flatnonzero(event_h <= by_h)
-    if in_time.size == 0:
-        return None
-    last = int(in_time[-1])
-    if not np.isfinite(event_h[last + 1]):  # there is a next one: a start at the wanted time itself is never in time
-        return float(starts_h[last])
-    share = (by_h - event_h[last]) / (event_h[last + 1] - event_h[last])
-    return float(starts_h[last] + share * (starts_h[last + 1] - starts_h[last]))
+def _latest(late_h, by_h):
+    """Latest start that is in time: back hour by hour, then between."""
+    start_h, late = by_h, math.inf  # a start at the wanted time itself is never in time
+    for back in range(1, LOOK_BACK_H + 1):
+        earlier_h = by_h - back
+        earlier = late_h(earlier_h)
+        if earlier <= 0:
+            return _between(late_h, (earlier_h, earlier), (start_h, late))
+        start_h, late = earlier_h, earlier
+    return None
 
 
-def _coolest(mix_temps_c, event_h, by_h):
+def _coolest(late_h):
     """Coolest mix that is in time; a warmer mix is always earlier."""
-    in_time = np.flatnonzero(event_h <= by_h)
-    if in_time.size == 0:
-        return None
-    first = int(in_time[0])
-    if first == 0 or not np.isfinite(event_h[first - 1]):
-        return float(mix_temps_c[first])
-    share = (event_h[first - 1] - by_h) / (event_h[first - 1] - event_h[first])
-    return float(mix_temps_c[first - 1] + share * (mix_temps_c[first] - mix_temps_c[first - 1]))
+    cold, warm = late_h(COLDEST_MIX_C), late_h(WARMEST_MIX_C)
+    if cold <= 0:
+        return COLDEST_MIX_C
+    return None if warm > 0 else _between(late_h, (WARMEST_MIX_C, warm), (COLDEST_MIX_C, cold))
+
+
+def _between(late_h, good, bad):
+    """Where being in time ends, between a place that is in time and one that is not, each with how late it is."""
+    (good, early), (bad, late) = good, bad
+    for _ in range(_ROUNDS):
+        if early >= -NEAR_H:
+            break
+        share = early / (early - late) if math.isfinite(late) else 0.5
+        place = good + min(max(share, 0.02), 0.98) * (bad - good)
+        found = late_h(place)
+        if found <= NEAR_H / 10:
+            good, early = place, found
+        else:
+            bad, late = place, found
+    return good
 
 
 def _answer(inputs, event, by, by_h, planned_h, latest_start_h, mix_temp_c):
     def said(moment):  # the day is named only where it is another one
         return f"{moment:%H:%M}" if moment.date() == inputs.water_in.date() else f"{moment:%a %H:%M}"
 
-    def clock(hour):
-        return said(inputs.water_in + timedelta(minutes=floor(hour * 60 + 0.5)))
+    def clock(hour, rounding=0.5):
+        return said(inputs.water_in + timedelta(minutes=floor(hour * 60 + rounding)))
 
     lines = [f"As planned, {WORDS[event]} about {clock(planned_h)}; wanted by {said(by)}."]
     if latest_start_h is None:
         lines.append("No start of the 24 hours before it is early enough at this mix temperature.")
     else:
         mix = units.show(inputs.mix_temp_c, "temperature")
-        lines.append(f"With a mix of {mix}, water in at {clock(latest_start_h)} at the latest.")
+        lines.append(f"With a mix of {mix}, water in at {clock(latest_start_h, LATE_MINUTE)} at the latest.")
     start = clock(0.0)
     if mix_temp_c is None:
         warm = units.show(WARMEST_MIX_C, "temperature")

@@ -1,11 +1,12 @@
 """What the day depends on, and the same day with another mortar or another start."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from datetime import datetime
 
 import numpy as np
 
 from shop_calc.science import checks
+from shop_calc.trade.timeline.cloud import Cloud, middle_day
 from shop_calc.trade.timeline.room import Room, shifted
 
 
@@ -94,6 +95,11 @@ class DayInputs:
     def standing_m(self):
         """Height of base that has to stand alone: its depth, and that of the deepest dropped edge [m]."""
         return self.base_depth_m + self.drop_m
+
+    def middle_day(self):
+        """Give the day on which all that is uncertain has its middle, a log's where there is one; each field a number."""
+        day = middle_day(self.bands)
+        return Cloud(**{field.name: float(getattr(day, field.name)[0]) for field in fields(Cloud)})
 
     def mixed_at(self, mix_temp_c):
         """Give the same day with another mortar; the stone of the base stays as warm as it lies."""

@@ -43,6 +43,7 @@ class DaySamples:
     Examples
     --------
     >>> from shop_calc.trade.timeline.room import steady_room
+    >>> from datetime import datetime
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
     >>> sample_day(inputs).open_h["strip"].shape
     (500,)
@@ -79,6 +80,7 @@ def sample_day(inputs, days=None):
     Examples
     --------
     >>> from shop_calc.trade.timeline.room import steady_room
+    >>> from datetime import datetime
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
     >>> round(float(np.median(sample_day(inputs).open_h["first_steel"])), 2)
     3.04
@@ -128,6 +130,7 @@ def sample_again(samples, days):
     Examples
     --------
     >>> from shop_calc.trade.timeline.room import steady_room
+    >>> from datetime import datetime
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
     >>> samples = sample_day(inputs)
     >>> from dataclasses import replace
@@ -174,6 +177,7 @@ def stage_hours(inputs, days, clock):
     Examples
     --------
     >>> from shop_calc.trade.timeline.room import steady_room
+    >>> from datetime import datetime
     >>> inputs = DayInputs(datetime(2026, 5, 4, 8), steady_room(21.0, 0.5, 0.0), 16.0, 0.0381, 0.03175, 0.58)
     >>> samples = sample_day(inputs)
     >>> bool((stage_hours(inputs, samples.days, samples.clock).open_h["strip"] == samples.open_h["strip"]).all())

@@ -119,7 +119,7 @@ def face_level(rate_kg_m2_h):
 
 
 def face_clock(day):
-    """Step the face through the middle day, until the last steel at least.
+    """Step the face through the middle day, until the last steel at least; a log's middle where there is one.
 
     Parameters
     ----------
@@ -142,7 +142,10 @@ def face_clock(day):
     """
     inputs = day.samples.inputs
     least_h = day.stage("stop").likely_from_h - inputs.face_load_h
-    return run_clock(inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h, least_h=least_h)
+    return run_clock(
+        inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h, least_h=least_h,
+        days=inputs.middle_day(),
+    )  # fmt: skip
 
 
 def face_drying(day, clock, face_thickness_m, face_water_kg_m3):
