@@ -25,7 +25,7 @@ def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381
     room = SimpleNamespace(air_temp_c=air, wind_m_s=wind)
     day = SimpleNamespace(
         crowded=(), stage=stages.__getitem__, water_in=WATER, clock=lambda hour: WATER + timedelta(hours=hour),
-        samples=SimpleNamespace(inputs=SimpleNamespace(room=room, thickness_m=thick_m, base_depth_m=base_m)),
+        samples=SimpleNamespace(inputs=SimpleNamespace(room=room, thickness_m=thick_m, base_depth_m=base_m, standing_m=base_m)),
     )  # fmt: skip
     return " ".join(line.text for line in day_advice(day))
 

@@ -171,9 +171,9 @@ def test_a_dropped_edge_raises_all_sides_and_needs_filler_boards():
     assert sum(row.thickness_m for row in fillers) / IN == pytest.approx(3 - 1.5)
     assert '2" (50.8 mm) clear of the front side' in fillers[0].note and "left" not in fillers[0].note
     assert '3" (76.2 mm) clear of the left side' in fillers[1].note
-    # by hand: 15 - 2 in deep below the front return; 60 - 3 in long where the left one is clear too
+    # by hand: 15 - 2 in deep below the front return; 60 - 3 in long where the left one is clear too; less a strip each
     sawn = [(round(row.length_m / IN, 3), round(row.width_m / IN, 3)) for row in fillers]
-    assert sawn == [(60.0, 13.0), (57.0, 13.0)]
+    assert sawn == [(60.0, 12.875), (56.875, 12.875)]
     assert fillers[0].note.startswith('1/2" (12.7 mm) thick') and fillers[1].note.startswith('1" (25.4 mm) thick')
 
 

@@ -153,7 +153,7 @@ def test_stone_is_at_most_a_third_of_the_base_and_a_fifth_of_the_narrowest_width
 def test_the_return_of_a_dropped_edge_limits_the_stone():
     piece = build_piece(rectangle(60 * IN, 15 * IN), 3 * IN, {"front"}, drop=DropEdge("front", 5 * IN, 2 * IN))
     said = advice(piece, 0.25, 0.5)
-    assert ["fifth" in line.reason for line in said] == [True]  # 2 in / 5 = 0.4 in
+    assert ["fifth" in line.reason for line in said if line.where == "mix"] == [True]  # 2 in / 5 = 0.4 in
 
 
 @pytest.mark.parametrize(("face_in", "count"), [(0.125, 0), (0.12, 1), (0.5, 0), (0.51, 1)])

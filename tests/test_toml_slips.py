@@ -48,10 +48,10 @@ def test_a_long_line_and_signs_that_steer_a_terminal_are_not_repeated():
 
 
 def test_what_was_typed_is_repeated_as_it_was_typed():
-    day = "[day]\nwater_in = 2026-10-03\n[[piece.drop]]\nedge = \"front\"\n"
+    day = "[day]\nwater_in = 2026-10-03\n[[layers]]\nface = \"1/4 in\"\n"
     words = said(TOP + day)
     assert "day.water_in: 2026-10-03 given; it must be date and time" in words
-    assert "[[piece.drop]]: double brackets given; write [piece.drop] in single ones" in words
+    assert "[[layers]]: double brackets given; write [layers] in single ones" in words
     assert "datetime" not in words and "{" not in words
     assert shown({"a": 1}) == "a table of a" and shown([{"a": 1}]) == "a list of tables" and shown({}) == "a table of nothing"
 

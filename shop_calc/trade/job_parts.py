@@ -55,14 +55,14 @@ def piece_of(job):
         except ValueError as error:
             raise ValueError(f"cut-out {row['name']!r}: {error}") from None
         cutouts.append(Cutout(hole, row["exposed"], row["name"]))
-    drop = job.drop
+    drops = tuple(DropEdge(edge, row["depth"], row["width"]) for row in job.drops for edge in row["edge"])
     exposed = {"all": True, "none": ()}.get(entries["exposed"], entries["exposed"])
     return build_piece(
         outline,
         entries["thickness"],
         exposed,
         tuple(cutouts),
-        DropEdge(drop["edge"], drop["depth"], drop["width"]) if drop else (),
+        drops,
         entries["use"],
     )
 

@@ -147,7 +147,7 @@ def day_advice(day):
                 "heat balance of a slab; the limit is judgement",
             )
         )
-    lines += [*_deep_base(inputs.base_depth_m), *_cold_clock(inputs.room)]
+    lines += [*_deep_base(inputs.standing_m), *_cold_clock(inputs.room)]
     if max(inputs.room.air_temp_c) > setting.VALID_TEMP_C[1]:
         lines.append(
             Advice(

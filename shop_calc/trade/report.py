@@ -6,6 +6,7 @@ from shop_calc.trade.problems import plain
 from shop_calc.trade.report_after import AFTER, after_the_night
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
 from shop_calc.trade.report_system import in_one_system
+from shop_calc.trade.shape.drop_words import drop_words
 from shop_calc.units import show
 
 _LEVEL_WORDS = {"stop": "DO NOT POUR LIKE THIS", "act": "DO", "note": "KNOW"}
@@ -70,6 +71,7 @@ def _piece(plan, system):
         ("base under it", show(layers.base_depth_m, "length", system)),
         ("top surface", show(layers.top_area_m2, "area", system)),
         ("exposed edges", show(layers.exposed_length_m, "length", system)),
+        *(("dropped edge" if i == 0 else "", words) for i, words in enumerate(drop_words(plan.piece.drop, system))),
         ("volume", show(layers.total_m3, "volume", system)),
         ("face, base", f"{show(layers.face_m3, 'volume', system)}, {show(layers.core_m3, 'volume', system)}"),
         ("narrowest strip", f"{show(layers.narrowest_width_m, 'length', system)}, {layers.narrowest_where}"),

@@ -4,6 +4,7 @@ from shop_calc.lesson.sheet.edge_cut import edge_cut
 from shop_calc.lesson.sheet.printed import both, clean, clock, date
 from shop_calc.lesson.sheet.sketch import sketch
 from shop_calc.trade.after.moving import lift_advice
+from shop_calc.trade.shape.drop_words import listed
 
 NAME_SIZES = (("short", 24), ("middle", 31), ("wide", 60))  # type of the title, and the most letters it is for
 
@@ -45,10 +46,7 @@ def piece_facts(plan):
         "faced_length": both(layers.exposed_length_m, "length"),
         "walls": ", ".join(name for name in names if name not in piece.exposed),
         "holes": [_hole(number, cutout) for number, cutout in enumerate(piece.cutouts, 1)],
-        "drops": [
-            {"edge": drop.edge, "depth": both(drop.depth_m, "length"), "width": both(drop.width_m, "length")}
-            for drop in piece.drop
-        ],
+        "drops": _drops(piece.drop),
         "narrow": both(layers.narrowest_width_m, "length") if piece.cutouts else None,
         "narrow_where": layers.narrowest_where,
         "mass": both(lift.mass_kg, "mass"),
@@ -58,6 +56,17 @@ def piece_facts(plan):
         "sketch": sketch(piece),
         "cut": edge_cut(layers, bool(piece.exposed)),
     }
+
+
+def _drops(drops):
+    """Edges that drop alike are one line."""
+    alike = {}
+    for drop in drops:
+        alike.setdefault((drop.depth_m, drop.width_m), []).append(drop.edge)
+    return [
+        {"edge": listed(names), "many": len(names) > 1, "depth": both(depth, "length"), "width": both(width, "length")}
+        for (depth, width), names in alike.items()
+    ]
 
 
 def _hole(number, cutout):

@@ -14,6 +14,7 @@ from shop_calc.lesson.sheet.drawing import (
     type_width,
     way_of,
 )
+from shop_calc.trade.shape.drop_words import drop_words
 from shop_calc.units import show
 
 WIDE, MOST_TALL = 336.0, 156.0
@@ -94,7 +95,8 @@ def sketch_words(piece):
     walls = ", ".join(name for name in piece.outline.edge_names if name not in piece.exposed)
     return (
         f"The piece from above, {piece.outline.shape}, {length} by {width}; faced: {faced}"
-        + (f"; to a wall: {walls}" if walls else "") + "."
+        + (f"; to a wall: {walls}" if walls else "")
+        + (f"; dropped (dashed): {'; '.join(drop_words(piece.drop))}" if piece.drop else "") + "."
     )  # fmt: skip
 
 

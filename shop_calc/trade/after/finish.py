@@ -10,6 +10,7 @@ from shop_calc.trade.after.finish_steps import finish_steps
 from shop_calc.trade.after.finish_words import SEALER_CHOICES, SEALERS
 from shop_calc.trade.after.finish_working import finish_working
 from shop_calc.trade.after.polish_seal import FINE_GRIT, fibre_showing, grit_steps, sealer_volume_m3
+from shop_calc.trade.shape.drops import edge_below_m2
 
 
 @dataclass(frozen=True)
@@ -127,7 +128,7 @@ class Finish:
 
 
 def faced_area_m2(piece):
-    """Area of the top and of all exposed edges, those of cut-outs and dropped edges included.
+    """Area of the top and of all exposed edges, those of cut-outs and the ends of dropped edges included.
 
     Parameters
     ----------
@@ -150,18 +151,7 @@ def faced_area_m2(piece):
     ----------
     Derived: geometry.
     """
-    deep = {drop.edge: drop.depth_m for drop in piece.drop}
-    thick = piece.thickness_m
-    outer = sum(
-        edge.length_m * deep.get(edge.name, thick) for edge in piece.outline.edges if edge.name in piece.exposed
-    )
-    inner = sum(
-        edge.length_m * thick
-        for cutout in piece.cutouts
-        for edge in cutout.outline.edges
-        if edge.name in cutout.exposed
-    )
-    return piece.area_m2 + outer + inner
+    return piece.area_m2 + piece.exposed_length_m * piece.thickness_m + edge_below_m2(piece)
 
 
 def plan_finish(piece, layers, mix, handling, day, cure, choice=None):

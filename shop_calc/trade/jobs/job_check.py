@@ -20,7 +20,7 @@ from shop_calc.trade.jobs.job_fields import (
 from shop_calc.trade.jobs.price_entries import read_costs
 from shop_calc.trade.problems import Collector
 
-MOST_ROWS = {"piece.cutout": 30, "room": 1000}  # judgement: more are a slip, and strips between openings take long
+MOST_ROWS = {"piece.cutout": 30, "piece.drop": 30, "room": 1000}  # judgement: more are a slip, and strips take long
 
 
 @dataclass(frozen=True)
@@ -35,8 +35,8 @@ class Job:
         The sections with defaults filled in, see job_fields.FIELDS [SI].
     cost : mapping of str to value
         Currency and prices, see price_entries.Price [currency].
-    drop : mapping or None
-        The drop edge [SI].
+    drops : tuple of mapping
+        The drop edges, each with the names of its edges [SI].
     cutouts : tuple of mapping
         The openings [SI].
     rooms : tuple of mapping
@@ -70,7 +70,7 @@ class Job:
     finish: MappingProxyType
     log: MappingProxyType
     cost: MappingProxyType
-    drop: MappingProxyType | None
+    drops: tuple
     cutouts: tuple
     rooms: tuple
     entries: MappingProxyType
@@ -128,9 +128,11 @@ def check_job(entries):
         sections[section] = _section(found, assumed, section, section, table, skip=("drop", "cutout"))
     piece = entries.get("piece", {})
     piece = piece if isinstance(piece, dict) else {}
-    drop = None
-    if "drop" in piece:
-        drop = _section(found, assumed, "piece.drop", "piece.drop", piece["drop"])
+    drops = piece.get("drop", [])
+    if isinstance(drops, list):
+        drops = _rows(found, assumed, "piece.drop", drops)
+    else:  # one drop needs no double brackets
+        drops = [_section(found, assumed, "piece.drop", "piece.drop", drops)]
     cutouts = _rows(found, assumed, "piece.cutout", piece.get("cutout", []))
     rooms = _rows(found, assumed, "room", entries.get("room", []))
     sections["cost"] = read_costs(found, entries.get("cost", {}))
@@ -152,7 +154,7 @@ def check_job(entries):
     return Job(
         name.strip(),
         **{section: MappingProxyType(values) for section, values in sections.items()},
-        drop=MappingProxyType(drop) if drop is not None else None,
+        drops=tuple(MappingProxyType(row) for row in drops),
         cutouts=tuple(MappingProxyType(row) for row in cutouts),
         rooms=tuple(MappingProxyType(row) for row in rooms),
         entries=MappingProxyType(dict(entries)),

@@ -82,7 +82,7 @@ def entry_value(field, given, entry):
     """
     readers = {
         "choice": _choice, "name": _name, "count": _count, "clock": _clock, "humidity": _humidity,
-        "edges": _edges, "place": _place, "points": _points, "seen": _seen, "recipe": _recipe,
+        "edges": _edges, "names": _names, "place": _place, "points": _points, "seen": _seen, "recipe": _recipe,
         "minutes": _minutes, "stone": _stone, "below": _below,
     }  # fmt: skip
     value = readers[field.kind](field, given, entry) if field.kind in readers else units.parse(given, field.kind, entry)
@@ -169,6 +169,14 @@ def _edges(field, given, entry):
     if not isinstance(given, list) or not all(isinstance(name, str) for name in given):
         raise ValueError(f'{entry}: {shown(given)} given; it must be a list of edge names, "all" or "none"')
     return tuple(name.strip() for name in given)
+
+
+def _names(field, given, entry):
+    """One name of an edge, or several of which the same is said."""
+    names = [given] if isinstance(given, str) else given
+    if not isinstance(names, list) or not names or not all(isinstance(name, str) and name.strip() for name in names):
+        raise ValueError(f'{entry}: {shown(given)} given; it must be an edge, or a list of edges, as in ["front", "left"]')
+    return tuple(_name(field, name, entry) for name in names)
 
 
 def _seen(field, given, entry):

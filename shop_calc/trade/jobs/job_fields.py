@@ -21,7 +21,7 @@ class Field:
     name : str
         As written in the file [-].
     kind : str
-        A kind of units.KINDS, or choice, name, count, minutes, clock, humidity, edges, place,
+        A kind of units.KINDS, or choice, name, names, count, minutes, clock, humidity, edges, place,
         points, recipe, seen, stone [-].
     row : str
         Row of the defaults table that gives default and range; empty when there is none [-].
@@ -69,7 +69,7 @@ FIELDS = {
         Field("use", "choice", default="top", choices=USES, words="what it will be used for"),
     ),
     "piece.drop": (
-        Field("edge", "name", required=True, words="edge that is thicker than the rest"),
+        Field("edge", "names", required=True, words="edge that is thicker than the rest, or a list of such edges"),
         Field("depth", "length", required=True, words="of the drop edge, top to bottom"),
         Field("width", "length", required=True, words="of the return behind the drop edge"),
     ),

@@ -153,7 +153,7 @@ class State:
     def edge_pa(self):
         """Yield stress that the edge needs to stand, with its safety factor [Pa]."""
         told = self.pour.told
-        height_m = told.base_depth_m if self.face_on_h is None else told.thickness_m
+        height_m = told.standing_m if self.face_on_h is None else told.thickness_m + told.drop_m
         return float(
             build_up.edge_demand_pa(
                 height_m, defaults.si("slab_density"), safety_factor=defaults.get("edge_safety_factor").value

@@ -54,14 +54,14 @@ def _windows(state):
     reach = {layer: _reach(state, layer) for layer in ("base", "face")}
     pa = {name: defaults.si(name) for name in ("strip_pr_low", "strip_pr_high", "layer_gap_pr")}
     base_h = (pour.told.base_loads_h[0], pour.starts_h)
-    rest_h = max(defaults.si("base_ready_earliest"), _edge_rest_h(pour, pour.told.base_depth_m))
-    by_late_h = reach["base"](_late_pa(pour.told.base_depth_m))
+    rest_h = max(defaults.si("base_ready_earliest"), _edge_rest_h(pour, pour.told.standing_m))
+    by_late_h = reach["base"](_late_pa(pour.told.standing_m))
     face_open_h = min(pour.starts_h + rest_h, max(by_late_h, pour.starts_h))
     face_close_h = min(_gap_h(state), reach["base"](pa["layer_gap_pr"]))
     on_h = face_open_h if state.face_on_h is None else state.face_on_h
     settled_h = on_h if state.settled_h is None else state.settled_h
     shine_h = min(_shine_h(pour, on_h), reach["face"](pa["strip_pr_low"]))
-    deep_m = pour.told.thickness_m
+    deep_m = pour.told.thickness_m + pour.told.drop_m
     stands_h = min(settled_h + _edge_rest_h(pour, deep_m), _slower(reach, _late_pa(deep_m)))
     strip_h = max(_slower(reach, pa["strip_pr_low"]), stands_h)
     found = {

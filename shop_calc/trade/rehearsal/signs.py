@@ -213,7 +213,7 @@ def _edge(state):
             return Sign("edge", at_h, "stays", "The form is nudged: the base stays where it is.")
         return Sign("edge", at_h, "moves", "The form is nudged: the base moves with it and settles by itself.")
     nudge = "Touched" if len(state.off) == len(state.pour.sides) else "A side loosened by a hair"
-    deep = units.show(state.pour.told.thickness_m, "length")
+    deep = units.show(state.pour.told.thickness_m + state.pour.told.drop_m, "length")
     if not state.stands or state.softer_pa < defaults.si("strip_pr_low"):
         words = f"{nudge}: the edge, {deep} high, leans after it."
         return Sign("edge", at_h, "leans", words)

@@ -43,23 +43,75 @@ def _strip(edge, width_m):
     return Polygon(np.concatenate((edge.coords, inner[::-1])))
 
 
+def inner_corner(first, second, first_width_m, second_width_m):
+    """What lies between the square ends of two strips at an inner corner, up to where their inner lines meet.
+
+    Parameters
+    ----------
+    first, second : Edge
+        Two edges in order, the material on the left hand [m].
+    first_width_m, second_width_m : float
+        Width of the strip along each, into the material [m].
+
+    Returns
+    -------
+    shapely Polygon or None
+        None where the corner is no inner one: there the strips overlap [m].
+
+    Notes
+    -----
+    The point of a very sharp corner is cut off at MITRE_LIMIT widths. Where the corner is blunt and one strip so much
+    wider that the lines meet only beside it, the narrower one ends at the wider one.
+
+    Examples
+    --------
+    >>> from shop_calc.trade.shape.outline import l_shape
+    >>> shape = l_shape(10.0, 10.0, 4.0, 4.0)
+    >>> inner_corner(shape.edge("inner back"), shape.edge("inner right"), 1.0, 2.0).area
+    2.0
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    px, py = second.coords[0]
+    (ax, ay), (bx, by) = _unit(first.coords[-2], first.coords[-1]), _unit(second.coords[0], second.coords[1])
+    cross, dot = ax * by - ay * bx, ax * bx + ay * by
+    if math.atan2(cross, dot) >= -1e-12:
+        return None
+    w1, w2 = first_width_m, second_width_m
+
+    def before(width, forward):
+        return px - ay * width + ax * forward, py + ax * width + ay * forward
+
+    def behind(width, back):
+        return px - by * width - bx * back, py + bx * width - by * back
+
+    on, back = (w1 * dot - w2) / cross, (w2 * dot - w1) / cross  # from the square ends to where the lines meet
+    if back < 0.0:
+        return Polygon(((px, py), before(w1, 0.0), behind(w1 / dot, 0.0)))
+    if on < 0.0:
+        return Polygon(((px, py), before(w2 / dot, 0.0), behind(w2, 0.0)))
+    reach, most = math.hypot(w1, on), MITRE_LIMIT * max(w1, w2)
+    if reach <= most:
+        return Polygon(((px, py), before(w1, 0.0), before(w1, on), behind(w2, 0.0)))
+    # square to the line from the corner to the point
+    cut, cut_back = ((most * reach - width**2) / along for width, along in ((w1, on), (w2, back)))
+    return Polygon(((px, py), before(w1, 0.0), before(w1, cut), behind(w2, cut_back), behind(w2, 0.0)))
+
+
 def _at_corner(first, second, width_m, first_in, second_in):
     """What the band needs at the corner between two edges beyond its two square ends; None for nothing."""
+    if first_in and second_in:
+        return inner_corner(first, second, width_m, width_m)
     corner = second.coords[0]
     d1, d2 = _unit(first.coords[-2], first.coords[-1]), _unit(second.coords[0], second.coords[1])
-    cross, dot = d1[0] * d2[1] - d1[1] * d2[0], d1[0] * d2[0] + d1[1] * d2[1]
-    turn = math.atan2(cross, dot)
+    turn = math.atan2(d1[0] * d2[1] - d1[1] * d2[0], d1[0] * d2[0] + d1[1] * d2[1])
 
     def point(direction, forward):
         (dx, dy), (x, y) = direction, corner
         return x - dy * width_m + dx * forward, y + dx * width_m + dy * forward
 
-    if first_in and second_in and turn < -1e-12:  # an inner corner: the mitre between the two strips
-        half = -turn / 2
-        if 1.0 / math.cos(half) <= MITRE_LIMIT:
-            return Polygon((corner, point(d1, 0.0), point(d1, width_m * math.tan(half)), point(d2, 0.0)))
-        cut = width_m * (MITRE_LIMIT - math.cos(half)) / math.sin(half)
-        return Polygon((corner, point(d1, 0.0), point(d1, cut), point(d2, -cut), point(d2, 0.0)))
     if first_in != second_in and math.radians(STRAIGHT_ON_DEG) <= turn < math.pi / 2 - 1e-12:
         reach = width_m / math.tan(turn)  # a blunt corner: the band runs on until it meets the wall
         direction, sign = (d1, 1.0) if first_in else (d2, -1.0)

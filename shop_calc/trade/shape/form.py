@@ -13,8 +13,8 @@ from shop_calc.trade.shape.form_parts import (
     side_height_m,
     slab_thickness_m,
 )
+from shop_calc.trade.shape.form_returns import filler_rows, return_faces
 from shop_calc.trade.shape.form_sides import form_sides
-from shop_calc.trade.shape.plan_parts import TOUCH_M
 from shop_calc.trade.working import Step
 from shop_calc.units import show
 
@@ -35,7 +35,7 @@ class Form:
     Parameters
     ----------
     rows : tuple of CutRow
-        Cut list: sides, base board, filler boards, knock-outs [-].
+        Cut list: sides, base board, filler boards and faces of returns, knock-outs [-].
     side_height_m : float
         Height of every side [m].
     depth_m : float
@@ -109,25 +109,6 @@ def _base_row(piece, base_m, board_m, sides_lap_base):
     return CutRow("base board", 1, length + margin, width + margin, base_m, f"{note}; coated, level, no twist")
 
 
-def _filler_rows(piece):
-    """Boards that carry the thin part of a piece with dropped edges, lowest first; the size is the one to saw."""
-    depths = [drops[0].depth_m for drops, _ in piece.drop_regions] + [piece.thickness_m]
-    rows, clear, under = [], [], piece.outline.polygon
-    for (drops, region), deep, next_deep in zip(piece.drop_regions, depths, depths[1:], strict=False):
-        names = " and ".join(drop.edge for drop in drops)
-        clear.append(f"{show(drops[0].width_m, 'length')} clear of the {names} side")
-        under = under.difference(region.buffer(TOUCH_M))
-        if deep > next_deep and not under.is_empty:
-            left, front, right, back = under.bounds
-            thick = deep - next_deep
-            note = (
-                f"{show(thick, 'length')} thick; {', '.join(clear)}; elsewhere to the sides; coated on top and along the "
-                "return"
-            )
-            rows.append(CutRow("filler board", 1, right - left, back - front, thick, note))
-    return rows
-
-
 def _corners(outline):
     """What a cut-out's two sizes leave out of its shape."""
     radius = dict(outline.sizes).get("r")
@@ -144,11 +125,9 @@ def _knock_out_rows(piece):
     ]
 
 
-def _caulk_step(piece):
-    outer = piece.outline.polygon.exterior
+def _caulk_step(piece, strip_m):
     holes = math.fsum(cutout.outline.perimeter_m for cutout in piece.cutouts)
-    # The inner border of a return; its outer border is the bottom edge, counted already.
-    filler = math.fsum(region.boundary.difference(outer.buffer(1e-7)).length for _, region in piece.drop_regions)
+    filler = math.fsum(face.along_mix_m for face in return_faces(piece, strip_m))
     around, corners = piece.outline.perimeter_m, len(piece.outline.edges)
     inputs = (
         ("P_0", around, "m"),
@@ -224,7 +203,7 @@ def build_form(
     sides_lap_base : bool
         True for sides screwed to the edge of the base board, False for sides that stand on it [-].
     strip_m : float
-        Thickness of a strip bent round curves [m].
+        Thickness of a strip bent round curves, and of those that close returns [m].
     screw_spacing_m : float
         Greatest distance between screws along a side [m].
     mean_density_kg_m3 : float or None
@@ -242,8 +221,8 @@ def build_form(
 
     Notes
     -----
-    Corner laps and bent strips: see `form_sides`. With a dropped edge all sides are as high as the drop, and
-    filler boards carry the thin part; each is listed with the size to saw, clear of the return.
+    Corner laps and bent strips: see `form_sides`. With dropped edges all sides are as high as the deepest drop, and
+    filler boards carry the thin part, see `form_returns`; each is listed with the size to saw, clear of the returns.
     A knock-out has the drawn size at its bottom, where the opening is tightest.
 
     Examples
@@ -271,13 +250,13 @@ def build_form(
     inputs = (("D", piece.depth_m, "m"), ("b", lap, "m"))
     height_step = Step("side_height_m", "H", "D + b", inputs, height, "m", "derived", "geometry", words)
     sides = form_sides(piece.outline, board, strip)
-    caulk, screws = _caulk_step(piece), _screw_step(sides, spacing)
+    caulk, screws = _caulk_step(piece, strip), _screw_step(sides, spacing)
     pressure, push, mass = _load_steps(piece.depth_m, piece.volume_m3, density, mean)
     return Form(
         rows=(
             *_side_rows(sides, height, board, strip),
             _base_row(piece, base, board, sides_lap_base),
-            *_filler_rows(piece),
+            *filler_rows(piece, strip),
             *_knock_out_rows(piece),
         ),
         side_height_m=height,

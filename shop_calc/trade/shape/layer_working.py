@@ -3,6 +3,7 @@
 import math
 
 from shop_calc.trade.shape.bands import inside_out
+from shop_calc.trade.shape.drop_words import listed
 from shop_calc.trade.working import Step
 
 _GEOMETRY = ("derived", "geometry")
@@ -118,9 +119,9 @@ def layer_working(piece, face_m, core_area_m2, drops):
     total_formula, core_formula = "A * T", "A_core * (T - t)"
     for i, (group, region, core_region) in enumerate(drops, 1):
         deep = group[0].depth_m
-        names = " and ".join(drop.edge for drop in group)
-        words = f"dropped edge {names}: "
+        words = f"dropped edge {listed(drop.edge for drop in group)}: "
         by = "by taking the strip of its return width along the edge"
+        by += ", without what a deeper drop has" if i > 1 else ""
         steps += [
             _given(f"drop_{i}_depth_m", f"D_{i}", deep, words + "depth"),
             _step(f"drop_{i}_area_m2", f"B_{i}", by, (), region, "m2", words + "area seen from below"),

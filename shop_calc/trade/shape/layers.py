@@ -39,6 +39,8 @@ class Layers:
         Where that strip is [-].
     form_width_m : float
         Narrowest width between form sides: of that strip, or the return of a dropped edge [m].
+    drop_m : float
+        How far the deepest dropped edge hangs below the rest; 0 without one [m].
     plan, core_plan : shapely Polygon
         The piece and the base, seen from above [m].
     working : tuple of Step
@@ -68,6 +70,7 @@ class Layers:
     narrowest_width_m: float
     narrowest_where: str
     form_width_m: float
+    drop_m: float
     plan: Polygon
     core_plan: Polygon
     working: tuple
@@ -140,10 +143,10 @@ def split_layers(piece, face_thickness_m):
     Notes
     -----
     base = (plan less the mitred band along exposed edges) x (thickness less face). A dropped edge adds its
-    return width x (depth less thickness) along it. There the face is on its outside, and on its ends where
-    the edge round the corner is exposed too; the inside of the return and its underside are base: they lie
-    against the form, are not trowelled and are not seen. The outside face runs down to the board, so its own
-    thickness shows from below.
+    return width x (depth less thickness) along it; where two returns meet, the corner is counted once, as deep as
+    the deeper one. There the face is on its outside, and on its ends where the edge round the corner is exposed
+    too; the inside of the return and its underside are base: they lie against the form, are not trowelled and are
+    not seen. The outside face runs down to the board, so its own thickness shows from below.
 
     Examples
     --------
@@ -180,6 +183,7 @@ def split_layers(piece, face_thickness_m):
         narrowest_width_m=narrow,
         narrowest_where=where,
         form_width_m=min([narrow, *(drop.width_m for drop in piece.drop)]),
+        drop_m=piece.depth_m - piece.thickness_m,
         plan=piece.plan,
         core_plan=core,
         working=working,

@@ -1,15 +1,17 @@
 """The piece: outline, thickness, exposed edges, cut-outs, dropped edges, all checked."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 import shapely
 from shapely.geometry import Polygon
 
 from shop_calc.science.checks import require
-from shop_calc.trade.shape.bands import band
-from shop_calc.trade.shape.plan_parts import TOUCH_M, Outline, refuse
+from shop_calc.trade.shape.drops import DropEdge, checked_drops, drop_regions
+from shop_calc.trade.shape.plan_parts import TOUCH_M, Outline
 from shop_calc.units import show
+
+__all__ = ["USES", "Cutout", "DropEdge", "Piece", "build_piece"]
 
 USES = ("top", "table", "seat", "wall-hung")
 
@@ -41,34 +43,6 @@ class Cutout:
     outline: Outline
     exposed: bool | frozenset = False
     name: str = "cut-out"
-
-
-@dataclass(frozen=True)
-class DropEdge:
-    """An edge made deeper than the piece is thick.
-
-    Parameters
-    ----------
-    edge : str
-        The outer edge that drops [-].
-    depth_m : float
-        Depth of the edge, top to bottom [m].
-    width_m : float
-        How far the thick part returns under the piece [m].
-
-    Examples
-    --------
-    >>> DropEdge("front", 0.0762, 0.0508).depth_m
-    0.0762
-
-    References
-    ----------
-    Common practice, no source.
-    """
-
-    edge: str
-    depth_m: float
-    width_m: float
 
 
 @dataclass(frozen=True)
@@ -128,14 +102,7 @@ class Piece:
     @cached_property
     def drop_regions(self):
         """(DropEdges of one depth and width, plan of their thick part), deepest first, each spot once."""
-        regions, taken = [], Polygon()
-        for size in dict.fromkeys((drop.depth_m, drop.width_m) for drop in self.drop):
-            drops = tuple(drop for drop in self.drop if (drop.depth_m, drop.width_m) == size)
-            strip = band(self.outline.edges, {drop.edge for drop in drops}, size[1])
-            region = strip.intersection(self.outline.polygon).difference(taken)
-            regions.append((drops, region))
-            taken = taken.union(region)
-        return tuple(regions)
+        return drop_regions(self.outline, self.drop)
 
     @property
     def volume_m3(self):
@@ -187,32 +154,6 @@ def _checked_cutouts(cutouts, outline):
     return tuple(checked)
 
 
-def _checked_drops(drops, outline, exposed, thickness_m):
-    drops = (drops,) if isinstance(drops, DropEdge) else tuple(drops or ())
-    drops = [replace(drop, edge=str(drop.edge).strip().lower()) for drop in drops]
-    seen = set()
-    for drop in drops:
-        where = f"dropped edge {drop.edge!r}"
-        if drop.edge not in outline.edge_names:
-            raise ValueError(f"dropped edge: {drop.edge!r} given; the edges are {', '.join(outline.edge_names)}")
-        if drop.edge in seen:
-            raise ValueError(f"{where}: given twice; each edge drops once")
-        if not outline.edge(drop.edge).straight:
-            raise ValueError(f"{where}: it is round; only a straight edge can drop")
-        if drop.edge not in exposed:
-            allowed = ", ".join(name for name in outline.edge_names if name in exposed) or "none yet"
-            raise ValueError(f"{where}: it is not exposed; only an exposed edge can drop (exposed: {allowed})")
-        require(f"depth of {where}", drop.depth_m, unit="m")
-        if drop.depth_m <= thickness_m:
-            raise refuse(f"depth of {where}", drop.depth_m, f"more than the thickness, {show(thickness_m, 'length')}")
-        width = require(f"return width of {where}", drop.width_m, 0, unit="m", low_open=True)
-        if width >= outline.narrowest_m:
-            rule = f"less than the narrowest strip of the piece, {show(outline.narrowest_m, 'length')}"
-            raise refuse(f"return width of {where}", width, rule)
-        seen.add(drop.edge)
-    return tuple(sorted(drops, key=lambda drop: (-drop.depth_m, drop.width_m)))
-
-
 def build_piece(outline, thickness_m, exposed=(), cutouts=(), drop=(), use="top"):
     """Check a piece and put it together.
 
@@ -240,7 +181,8 @@ def build_piece(outline, thickness_m, exposed=(), cutouts=(), drop=(), use="top"
     ------
     ValueError
         When an edge has no such name, a cut-out leaves the piece, touches its edge or another one, or an edge
-        that drops is round, not exposed, not deeper than the piece or returns as far as the piece is wide.
+        that drops is round, not exposed, not deeper than the piece or returns as far as the piece is wide, or the
+        returns of two meet.
 
     Examples
     --------
@@ -258,7 +200,7 @@ def build_piece(outline, thickness_m, exposed=(), cutouts=(), drop=(), use="top"
         raise ValueError(f"use: {use!r} given; it must be one of {', '.join(USES)}")
     chosen = _edge_set(exposed, outline, "exposed edges")
     openings = _checked_cutouts(cutouts, outline)
-    drops = _checked_drops(drop, outline, chosen, thickness)
+    drops = checked_drops(drop, outline, chosen, thickness)
     piece = Piece(outline, thickness, chosen, openings, drops, use)
     for group, region in piece.drop_regions:
         for cutout in openings:

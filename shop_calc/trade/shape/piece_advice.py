@@ -7,6 +7,7 @@ from shapely.geometry import LineString
 from shop_calc.science.checks import require
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.shape.bands import inside_out
+from shop_calc.trade.shape.drop_advice import drop_advice
 from shop_calc.trade.shape.strips import strips_beside_cutouts
 from shop_calc.units import convert, show
 
@@ -186,6 +187,7 @@ def piece_advice(piece, layers, largest_stone_m=None):
         found.append(Advice("act", "piece", text, reason))
     found += _rail_advice(piece)
     found += _corner_advice(piece)
+    found += drop_advice(piece)
     if largest_stone_m is not None:
         stone = float(require("largest stone", largest_stone_m, 0, unit="m", low_open=True))
         found += _stone_advice(layers, stone)

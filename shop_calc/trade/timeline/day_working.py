@@ -60,14 +60,14 @@ def day_working(day):
     inputs = day.samples.inputs
     demand_pa = float(
         build_up.edge_demand_pa(
-            inputs.base_depth_m, defaults.si("slab_density"), safety_factor=defaults.si("edge_safety_factor")
+            inputs.standing_m, defaults.si("slab_density"), safety_factor=defaults.si("edge_safety_factor")
         )
     )
     steps.append(
         Step(
             "base_edge_demand_pa", "tau_edge", "SF * rho * g * h / 2",
             (("SF", defaults.si("edge_safety_factor"), "-"), ("rho", defaults.si("slab_density"), "kg/m3"),
-             ("g", GRAVITY_M_S2, "m/s2"), ("h", inputs.base_depth_m, "m")),
+             ("g", GRAVITY_M_S2, "m/s2"), ("h", inputs.standing_m, "m")),
             demand_pa, "Pa", "derived", "mechanics of a free edge", "yield stress that lets the base stand",
         )
     )  # fmt: skip

@@ -90,7 +90,7 @@ def early_hours(inputs, days):
     shop_calc.science.build_up; minutes of the hands in data/defaults.csv.
     """
     base_open_h = base_done_at_h(inputs) + np.maximum(
-        defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.base_depth_m)
+        defaults.get("base_ready_earliest").value / 60.0, _edge_h(days, inputs.standing_m)
     )
     face_h = work.step_h(inputs.area_m2, defaults.get("face_minutes_per_area").value, inputs.hands)
     float_h = work.step_h(inputs.area_m2, defaults.get("float_minutes_per_area").value, inputs.hands)
