@@ -2,7 +2,6 @@
 
 from datetime import timedelta
 from math import floor
-from math import floor
 
 import numpy as np
 from matplotlib.ticker import FixedLocator, FuncFormatter
