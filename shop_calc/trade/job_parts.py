@@ -259,6 +259,7 @@ def day_inputs(job, layers, batch):
         job.day["hands"],
         batch.water.base_temp_c,
         base_follows=batch.water.base_follows,
+        drop_m=layers.drop_m,
     )
 
 
