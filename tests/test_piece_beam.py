@@ -73,11 +73,14 @@ def test_mass_on_the_cuts_is_the_mass_of_the_piece():
         assert mass == pytest.approx(plan.handling.density_kg_m3 * plan.piece.volume_m3, rel=2e-3)
 
 
-def test_a_dropped_edge_weighs_and_is_not_credited():
+def test_a_dropped_edge_weighs_and_its_tip_is_pulled_harder():
+    # inches, 20 x 1.5 and a return 2 x 1.5 below it: its weight is 1.1 times as much. Section: middle at (30 0.75 + 3 2.25)/33
+    # = 0.88636 down, 303/33 = 9.18182 across; I_zz 12.3239, I_yy 1221.91, I_yz -36.818; pull at the tip, z 2.11364 and
+    # y -7.18182: (1221.91 2.11364 - 36.818 7.18182)/(1221.91 12.3239 - 36.818^2) = 0.169175; of a plate 6/(20 1.5^2) = 0.133333
     plain = strip(60, 20, 1.5, exposed=True)
     dropped = strip(60, 20, 1.5, exposed=True, drop=DropEdge("front", 3 * IN, 2 * IN))
     one, two = (flat_stress_pa(piece_beam(piece, 2300.0), 0.0) for piece in (plain, dropped))
-    assert two / one == pytest.approx((1.5 * 20 + 1.5 * 2) / (1.5 * 20), rel=1e-3)
+    assert two / one == pytest.approx(1.1 * 0.169175 / 0.133333, rel=1e-3)
 
 
 def test_it_does_not_matter_how_the_piece_lies_on_the_paper():

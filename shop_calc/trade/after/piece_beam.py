@@ -8,6 +8,7 @@ import shapely
 from shop_calc.science.bending import BEST_SUPPORT_RATIO
 from shop_calc.science.checks import require
 from shop_calc.science.loads import GRAVITY_M_S2
+from shop_calc.trade.after.beam_section import ring_edges, section_moduli_m3, strips_at, width_moments
 
 CUTS = 96  # judgement: plain strips are exact with any number, a round top within 0.1 %
 MANY_CORNERS = 40  # an outline with more is round: its corners need no cut of their own
@@ -29,7 +30,9 @@ class Beam:
     length_m, across_m : float
         Longer and shorter side of the box round the piece [m].
     thickness_m : float
-        Thickness; dropped edges are not credited [m].
+        Thickness away from dropped edges [m].
+    sag_modulus_m3, hog_modulus_m3 : ndarray of shape (n,)
+        Section modulus of each cut where it sags and where it hogs, see `section_moduli_m3` [m3].
     openings : tuple of (left, right, strips)
         Each cut-out along the length, and the (low, high) of every strip of material beside it [m].
 
@@ -51,6 +54,8 @@ class Beam:
     length_m: float
     across_m: float
     thickness_m: float
+    sag_modulus_m3: np.ndarray
+    hog_modulus_m3: np.ndarray
     openings: tuple
 
     def moment_n_m(self, support_ratio):
@@ -80,36 +85,6 @@ def _running(x, y):
     return np.concatenate(([0.0], np.cumsum(np.diff(x) * (y[1:] + y[:-1]) / 2.0)))
 
 
-def _rings(polygon):
-    """Corners of a polygon, outside anticlockwise and holes clockwise, as edges of shape (n, 2, 2)."""
-    rings = []
-    for number, ring in enumerate((polygon.exterior, *polygon.interiors)):
-        points = shapely.get_coordinates(ring)
-        turned = np.sum(points[:-1, 0] * points[1:, 1] - points[1:, 0] * points[:-1, 1]) > 0
-        points = points if turned == (number == 0) else points[::-1]
-        rings.append(np.stack((points[:-1], points[1:]), axis=1))
-    return np.concatenate(rings)
-
-
-def _width_at(edges, x):
-    """Material of a polygon on the cuts x: lower edges run to the right, upper ones to the left."""
-    (x0, y0), (x1, y1) = edges[:, 0].T, edges[:, 1].T
-    run = x1 - x0
-    crossed = (np.minimum(x0, x1) <= x[:, np.newaxis]) & (x[:, np.newaxis] < np.maximum(x0, x1))
-    slope = np.divide(y1 - y0, run, out=np.zeros_like(run), where=run != 0)
-    height = y0 + (x[:, np.newaxis] - x0) * slope
-    return -np.sum(np.where(crossed, np.sign(run) * height, 0.0), axis=1)
-
-
-def _strips_at(edges, x):
-    """The (low, high) of every strip of material on one cut."""
-    (x0, y0), (x1, y1) = edges[:, 0].T, edges[:, 1].T
-    crossed = (np.minimum(x0, x1) <= x) & (x < np.maximum(x0, x1))
-    x0, y0, x1, y1 = x0[crossed], y0[crossed], x1[crossed], y1[crossed]
-    heights = np.sort(y0 + (x - x0) / (x1 - x0) * (y1 - y0))
-    return tuple((float(low), float(high)) for low, high in heights.reshape(-1, 2))
-
-
 def _turn(piece):
     """Which way to turn the piece so that its length lies along x: quarter turns are exact."""
     if piece.outline.shape == "polygon":
@@ -121,7 +96,7 @@ def _turn(piece):
     return np.pi / 2 if back - front > right - left else 0.0
 
 
-def piece_beam(piece, density_kg_m3, cuts=CUTS):
+def piece_beam(piece, density_kg_m3, cuts=CUTS, across=False):
     """Cut a piece across its length.
 
     Not for pieces of which the weight lies far off the line between the two holds: an L twists too.
@@ -134,6 +109,8 @@ def piece_beam(piece, density_kg_m3, cuts=CUTS):
         Density as it lies [kg/m3].
     cuts : int
         Even cuts; corners and openings get their own besides [-].
+    across : bool
+        True for the piece as a beam from front to back, so that its length becomes its width [-].
 
     Returns
     -------
@@ -158,36 +135,42 @@ def piece_beam(piece, density_kg_m3, cuts=CUTS):
     Derived: geometry.
     """
     density = require("density", density_kg_m3, 0, unit="kg/m3", low_open=True)
-    turn = _turn(piece)
+    turn = _turn(piece) + (np.pi / 2 if across else 0.0)
     spin = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]]).round(15)
-    edges = _rings(piece.plan) @ spin.T
+    edges = ring_edges(piece.plan) @ spin.T
     low = edges.reshape(-1, 2).min(axis=0)
     edges = edges - low
-    length, across = (float(size) for size in edges.reshape(-1, 2).max(axis=0))
+    length, across_m = (float(size) for size in edges.reshape(-1, 2).max(axis=0))
     places = [np.linspace(0.0, length, cuts + 1), [BEST_SUPPORT_RATIO * length, (1 - BEST_SUPPORT_RATIO) * length]]
     holes = []
     for cutout in piece.cutouts:
         points = shapely.get_coordinates(cutout.outline.polygon) @ spin.T - low
         holes.append((float(points[:, 0].min()), float(points[:, 0].max())))
         places.append([sum(holes[-1]) / 2])
+    ribs = [
+        (ring_edges(part) @ spin.T - low, drops[0].depth_m)
+        for drops, region in piece.drop_regions
+        for part in shapely.get_parts(region)
+        if part.geom_type == "Polygon"
+    ]
     jumps = edges[:, 0, 0] if len(edges) <= MANY_CORNERS else np.array(holes, dtype=float).reshape(-1)
+    jumps = np.concatenate([jumps, *(rib[:, 0, 0] for rib, _ in ribs)])
     places += [jumps - _SIDE_M, jumps + _SIDE_M, [_SIDE_M, length - _SIDE_M]]
     x = np.unique(np.clip(np.concatenate(places), 0.0, length))
     inside = np.clip(x, _SIDE_M / 2, length - _SIDE_M / 2)  # the very ends have a width too
-    width = _width_at(edges, inside)
+    (width,) = width_moments(edges, inside)
     line = width * piece.thickness_m
-    for drops, region in piece.drop_regions:
-        for part in shapely.get_parts(region):
-            extra = _width_at(_rings(part) @ spin.T - low, inside)
-            line = line + extra * (drops[0].depth_m - piece.thickness_m)
-    openings = tuple((left, right, _strips_at(edges, (left + right) / 2)) for left, right in holes)
-    return Beam(x, width, density * line, length, across, piece.thickness_m, openings)
+    for rib, deep in ribs:
+        line = line + width_moments(rib, inside)[0] * (deep - piece.thickness_m)
+    moduli = section_moduli_m3(edges, ribs, piece.thickness_m, inside)
+    openings = tuple((left, right, strips_at(edges, (left + right) / 2)) for left, right in holes)
+    return Beam(x, width, density * line, length, across_m, piece.thickness_m, *moduli, openings)
 
 
 def flat_stress_pa(beam, support_ratio):
     """Largest tension of a piece carried flat, openings taken out of the section.
 
-    Static: carrying jolts it. Steel, fibre and the depth of a dropped edge are not credited.
+    Static: carrying jolts it. Steel and fibre are not credited, and a dropped edge only where it makes matters worse.
 
     Parameters
     ----------
@@ -212,14 +195,50 @@ def flat_stress_pa(beam, support_ratio):
     Notes
     -----
     6 M/(b t^2) at every cut, b what is left of the width there; for a plain strip that is 0.75 g L^2/t by the ends.
+    With dropped edges the lower modulus of `section_moduli_m3`: the tip of a narrow return hangs far from the middle
+    of the section, and cracks first where the piece sags.
 
     References
     ----------
     Derived: elementary beam theory.
     """
-    moment = np.abs(beam.moment_n_m(support_ratio))
+    return worst_place(beam, support_ratio)[0]
+
+
+def worst_place(beam, support_ratio):
+    """Largest tension of a piece carried flat, and where it is.
+
+    Parameters
+    ----------
+    beam : Beam
+        The piece [m, kg/m].
+    support_ratio : float
+        How far each hold is in from its end, as a share of the length [-].
+
+    Returns
+    -------
+    tuple of float
+        Tension, place from the left end, and the tension there of the same weight on a plate without drops [Pa, m, Pa].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.shape.outline import rectangle
+    >>> from shop_calc.trade.shape.piece import build_piece
+    >>> place_m = worst_place(piece_beam(build_piece(rectangle(2.4384, 0.635), 0.0381), 2402.769), 0.0)[1]
+    >>> f"{place_m:.4f}"
+    '1.2192'
+
+    References
+    ----------
+    Derived: elementary beam theory.
+    """
+    moment = beam.moment_n_m(support_ratio)
+    modulus = np.where(moment > 0, beam.sag_modulus_m3, beam.hog_modulus_m3)
     there = beam.width_m > 1e-4
-    return float(np.max(6.0 * moment[there] / (beam.width_m[there] * beam.thickness_m**2)))
+    plain = 6.0 * np.abs(moment[there]) / (beam.width_m[there] * beam.thickness_m**2)
+    stress = np.abs(moment[there]) / modulus[there]
+    worst = int(np.argmax(stress))
+    return float(stress[worst]), float(beam.x_m[there][worst]), float(plain[worst])
 
 
 def edge_stress_pa(beam, support_ratio=0.0):
