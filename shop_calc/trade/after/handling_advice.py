@@ -4,6 +4,7 @@ from datetime import timedelta
 
 from shop_calc.science import maturity, strength
 from shop_calc.trade.advice import Advice
+from shop_calc.trade.after.frame_and_seam import frame_advice, seam_advice
 from shop_calc.trade.after.moving import density_advice, lift_advice
 from shop_calc.trade.after.stress_words import no_concrete
 from shop_calc.trade.after.supports import NOT_BEYOND, NOT_ENOUGH
@@ -14,7 +15,6 @@ SHORT_NIGHT_H = 8.0  # judgement: less than that from the last steel to the morn
 FULL_NIGHT_H = 12.0  # judgement
 _RULE = "our rule: 250 lb for every 24 in at the worst spot, doubled for sitting down, against rupture over 1.5"
 _FACTORS = "beam theory; jolt 2.0 and scatter 1.5 are our judgement; rupture of ACI 318-19 19.2.3, from memory"
-TWISTING = ("L", "U")
 
 
 def not_before(day, hour_h):
@@ -179,16 +179,10 @@ def handling_advice(handling, day, piece):
     Marks and sources stand in each Advice.
     """
     lines = [*_carry_lines(handling, day)]
-    if piece.outline.shape in TWISTING or piece.drop:
-        lines.append(
-            Advice(
-                "act", "move", "Carry it on a stiff board or frame under all of it.",
-                "A piece that is no plain strip twists when it is lifted; the stresses named leave that out.",
-                "judgement", "ours",
-            )
-        )  # fmt: skip
+    lines += frame_advice(handling, piece)
     lines += _support_lines(handling, piece)
     lines += lift_advice(handling.lift)
+    lines += seam_advice(handling, piece)
     lines += density_advice(handling.density_kg_m3)
     lines.append(
         Advice(
