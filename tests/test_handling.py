@@ -11,7 +11,7 @@ from working_eval import check_working
 
 from shop_calc.trade.after import carrying, morning, moving
 from shop_calc.trade.after.handling import plan_handling
-from shop_calc.trade.after.handling_advice import not_before
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.later_temps import LAST_H
 from shop_calc.trade.after.piece_beam import flat_stress_pa, piece_beam
 from shop_calc.trade.jobs.job import check_job, demo_job

@@ -10,9 +10,11 @@ from demo_plans import NAMES, demo_plan
 
 from shop_calc.trade.after import moving
 from shop_calc.trade.after.handling import plan_handling, slow_binder
-from shop_calc.trade.after.handling_advice import _carry_lines, _stresses, not_before
+from shop_calc.trade.after.handling_advice import _carry_lines
 from shop_calc.trade.after.later_temps import temps_after
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.strength_of_morning import piece_hardening, strength_28
+from shop_calc.trade.after.support_advice import stresses_said
 from shop_calc.trade.timeline.room import steady_room
 
 PSI = 6894.757293168361
@@ -108,7 +110,7 @@ def test_a_way_that_is_free_a_minute_after_the_morning_is_said_with_its_hour():
 def test_a_sentence_about_stresses_begins_large_and_goes_on():
     plan = demo_plan("garden_bench_top")
     check = plan.handling.legs[0]
-    first, later = _stresses(check), _stresses(check, first=False)
+    first, later = stresses_said(check), stresses_said(check, first=False)
     assert first.startswith("Its own weight bends it") and later.startswith("its own weight bends it")
     assert first[1:] == later[1:] and later.endswith("of which it may have " + first.rpartition("may have ")[2])
 

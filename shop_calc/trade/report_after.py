@@ -1,6 +1,6 @@
 """The second half of the printed plan: strength, moving, supports, bow, polish, seal, cost."""
 
-from shop_calc.trade.after.handling_advice import not_before
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.stress_words import no_concrete, stress
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
 from shop_calc.units import show
@@ -80,8 +80,18 @@ def _supports(plan, system):
     rows = [("where", "stress", "may bear", "")]
     for check in checks:
         size = f", {show(check.size_m, 'length', system)}" if check.holds else ""  # no length that fails is printed
-        rows.append((f"{check.where}{size}", stress(check.stress_pa, system),
-                     stress(check.limit_pa, system), "holds" if check.holds else "does not hold"))  # fmt: skip
+        pulls = [(f"{check.where}{size}", check.stress_pa)]
+        if check.lean_pa is not None:
+            pulls = [
+                (f"{check.where}{size}: itself", check.own_pa),
+                ("  and a person leaning", check.own_pa + check.lean_pa),
+                ("  or kneeling down slowly", check.stress_pa),
+                ("  or dropping onto a knee", check.own_pa + check.drop_pa),
+            ]
+        for where, pull in pulls:
+            too_much = "does not hold" if check.lean_pa is None else "too much"
+            holds = "holds" if pull <= check.limit_pa else too_much
+            rows.append((where, stress(pull, system), stress(check.limit_pa, system), holds))
     return heading("What it may stand on") + columns(rows)
 
 

@@ -8,7 +8,7 @@ from shop_calc.lesson.pictures.scales import day_name
 from shop_calc.lesson.table import table
 from shop_calc.science import strength_laws
 from shop_calc.trade.after.carrying import WAYS
-from shop_calc.trade.after.handling_advice import not_before
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.timeline.room import room_at
 from shop_calc.units import show
 

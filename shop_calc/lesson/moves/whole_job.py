@@ -5,7 +5,7 @@ from shop_calc.lesson.moves.night_map import cover_map, cover_score, mean_night 
 from shop_calc.lesson.moves.ready_by import ready_by, ready_map, ready_words  # noqa: F401  likewise
 from shop_calc.lesson.moves.stiffening import SAME_H
 from shop_calc.science.checks import require
-from shop_calc.trade.after.handling_advice import not_before
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.units import convert, show
 
 _EARLY = ("form", "piece", "mix", "batch", "water", "base", "face", "float")  # advice for before the trowel

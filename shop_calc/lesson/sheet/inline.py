@@ -2,7 +2,7 @@
 
 from shop_calc.lesson.sheet.build import sheet_body
 from shop_calc.lesson.sheet.printed import both, clean, clock, date, span
-from shop_calc.trade.after.handling_advice import not_before
+from shop_calc.trade.after.quarter_hour import not_before
 
 
 class Sheet:

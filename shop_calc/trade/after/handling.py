@@ -11,7 +11,8 @@ from shop_calc.trade.after.moving import Lift, plan_lift
 from shop_calc.trade.after.piece_beam import Beam, piece_beam
 from shop_calc.trade.after.strength_of_morning import Hardening, Strength28, strength_28
 from shop_calc.trade.after.supports import best_legs, check_supports
-from shop_calc.trade.jobs.job_fields import OVERHANGS, STANDS_ON
+from shop_calc.trade.after.use_rule import BOTH_RAILS, NO_RAIL
+from shop_calc.trade.jobs.job_fields import OVERHANGS, RAILS, STANDS_ON
 
 
 @dataclass(frozen=True)
@@ -28,11 +29,15 @@ class Stand:
         Beyond its supports [m].
     overhang_at : str
         "ends", so that the shorter side hangs over, or "side", the longer one [-].
+    rails : str or None
+        One of job_fields.RAILS, which edges along the span lie on a rail; None when nobody has said [-].
 
     Examples
     --------
     >>> Stand().on
     'not said'
+    >>> Stand("cabinet").rails_for("top"), Stand("cabinet").rails_for("seat"), Stand("legs").rails_for("top")
+    ('front and back', 'none', 'none')
 
     References
     ----------
@@ -43,11 +48,20 @@ class Stand:
     span_m: float | None = None
     overhang_m: float | None = None
     overhang_at: str = "ends"
+    rails: str | None = None
 
     def __post_init__(self):
-        for name, value, allowed in (("on", self.on, STANDS_ON), ("overhang_at", self.overhang_at, OVERHANGS)):
+        for name, value, allowed in (
+            ("on", self.on, STANDS_ON), ("overhang_at", self.overhang_at, OVERHANGS), ("rails", self.rails, (None, *RAILS)),
+        ):  # fmt: skip
             if value not in allowed:
-                raise ValueError(f"{name}: {value!r} given; it must be one of {', '.join(allowed)}")
+                words = ", ".join(word for word in allowed if word)
+                raise ValueError(f"{name}: {value!r} given; it must be one of {words}")
+
+    def rails_for(self, use):
+        """The rails to count on: as said; a cabinet has both where nobody said, but not for a seat, which has to say so."""
+        assumed = BOTH_RAILS if self.on == "cabinet" and use != "seat" else NO_RAIL
+        return self.rails or assumed
 
 
 @dataclass(frozen=True, eq=False)
@@ -74,6 +88,8 @@ class Handling:
         Ways to carry it, the kindest first [as their fields].
     stand : Stand
         What the job says about its supports [m].
+    rails : str
+        The rails that the checks count on [-].
     supports : tuple of SupportCheck
         Spans, overhangs and strips that people load [Pa].
     legs : tuple of SupportCheck
@@ -107,6 +123,7 @@ class Handling:
     density_kg_m3: float
     carries: tuple
     stand: Stand
+    rails: str
     supports: tuple
     legs: tuple
     lift: Lift
@@ -252,8 +269,9 @@ def plan_handling(
     beam = piece_beam(piece, density)
     longer = max(piece.outline.box_m) if stand.overhang_at == "side" else None
     on_all = stand.on == "continuous"
+    rails = stand.rails_for(piece.use)
     checks = check_supports(
-        piece, density, at_28.counted_pa, None if on_all else stand.span_m, stand.overhang_m, longer
+        piece, density, at_28.counted_pa, None if on_all else stand.span_m, stand.overhang_m, longer, rails
     )
     unknown_seat = piece.use == "seat" and not on_all and stand.span_m is None and stand.overhang_m is None
     handling = Handling(
@@ -266,6 +284,7 @@ def plan_handling(
         density,
         ways_to_carry(beam, hardening, at_28.counted_pa, cure.until_h, piece.outline.shape),
         stand,
+        rails,
         checks,
         best_legs(piece, density, at_28.counted_pa) if unknown_seat else (),
         plan_lift(density * layers.total_m3, layers.top_area_m2, people),

@@ -1,54 +1,17 @@
 """What is said about moving a piece and about what carries it."""
 
-from datetime import timedelta
-
 from shop_calc.science import maturity, strength
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.after.frame_and_seam import frame_advice, seam_advice
 from shop_calc.trade.after.moving import density_advice, lift_advice
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.stress_words import no_concrete
-from shop_calc.trade.after.supports import NOT_BEYOND, NOT_ENOUGH
+from shop_calc.trade.after.support_advice import support_advice
 from shop_calc.units import show
 
-QUARTER_S = 900
 SHORT_NIGHT_H = 8.0  # judgement: less than that from the last steel to the morning, as after a pour in the evening
 FULL_NIGHT_H = 12.0  # judgement
-_RULE = "our rule: 250 lb for every 24 in at the worst spot, doubled for sitting down, against rupture over 1.5"
 _FACTORS = "beam theory; jolt 2.0 and scatter 1.5 are our judgement; rupture of ACI 318-19 19.2.3, from memory"
-
-
-def not_before(day, hour_h):
-    """Clock time from which something may be done, the next full quarter hour.
-
-    Parameters
-    ----------
-    day : Day
-        The day [h].
-    hour_h : float
-        Hours after the first water [h].
-
-    Returns
-    -------
-    datetime
-        Never earlier than the hour given [-].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.jobs.job import demo_job, read_job
-    >>> from shop_calc.trade.plan import make_plan
-    >>> day = make_plan(read_job(demo_job("garden_bench_top"))).day
-    >>> str(not_before(day, 24.01))
-    '2026-05-05 08:15:00'
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    quarters = -int(-(hour_h * 3600.0 - 1e-3) // QUARTER_S)
-    start = day.water_in
-    past = (start - start.replace(minute=0, second=0, microsecond=0)).total_seconds() % QUARTER_S
-    when = start + timedelta(seconds=quarters * QUARTER_S - past)
-    return when if (when - start).total_seconds() >= hour_h * 3600.0 - 1e-3 else when + timedelta(seconds=QUARTER_S)
 
 
 def _clock(day, hour_h):
@@ -88,65 +51,6 @@ def _carry_lines(handling, day):
         )  # fmt: skip
 
 
-def _support_lines(handling, piece):
-    failed = [check for check in handling.supports if check.key != "rail" and not check.holds]
-    for check in failed:
-        yield Advice(
-            "stop", "place", f"{check.where[0].upper() + check.where[1:]} it must not be sat or knelt on: "
-            f"{NOT_BEYOND if check.key == 'overhang' else NOT_ENOUGH}.",
-            _stresses(check), "judgement", _RULE,
-        )  # fmt: skip
-    if any(not check.holds for check in handling.legs):
-        worst = max(handling.legs, key=lambda check: check.use_ratio)
-        yield Advice(
-            "act", "place", f"As a seat it must not stand on two legs alone: {NOT_ENOUGH}.",
-            "Nobody has said what carries it; even where two legs help most, " + _stresses(worst, first=False),
-            "judgement", _RULE,
-        )  # fmt: skip
-    weak = [check for check in handling.supports if check.key == "rail" and not check.holds]
-    if weak:
-        worst = max(weak, key=lambda check: check.use_ratio)
-        leaning = "a person leaning at its middle"
-        words = f"Support the strip {worst.where} from below before anybody leans on it."
-        reason = _stresses(worst, leaning)
-        if len(weak) > 1:
-            places = "; ".join(check.where for check in weak)
-            words = f"Support these strips from below before anybody leans on them: {places}."
-            reason = f"The worst, {worst.where}: {_stresses(worst, leaning, first=False)}"
-        yield Advice(
-            "act", "place", words, reason, "judgement", "our rule: 100 lb at the middle of the strip, its ends free to "
-            "turn, against rupture over 1.5",
-        )  # fmt: skip
-    for check in handling.supports:
-        if check.beyond_stone and check.holds:
-            yield Advice(
-                "act", "place", f"{check.where[0].upper() + check.where[1:]} it is longer than the guide for natural "
-                "stone goes: have it looked at.",
-                "Stone is no concrete, and what the guide allows is no proof for concrete.", "read",
-                "Dimension Stone Design Manual, as quoted",
-            )  # fmt: skip
-    if handling.stand.on == "wall" and piece.use != "wall-hung":
-        yield Advice(
-            "act", "place", "What hangs on a wall: brackets, fixings and the wall are for someone licensed for it.",
-            "The plan sizes none of them. Local code and licensed practice decide.",
-        )  # fmt: skip
-    said = handling.stand.span_m is not None or handling.stand.overhang_m is not None
-    if not said and not handling.legs and handling.stand.on in ("not said", "legs", "cabinet"):
-        yield Advice(
-            "note", "place", "Give span and overhang under [place] to have them checked; until then nothing is "
-            "known of them.", "A top that is safe on a cabinet can break over an open span or an overhang.",
-        )  # fmt: skip
-
-
-def _stresses(check, people="people, sitting down included,", first=True):
-    words = (
-        f"its own weight bends it with {show(check.own_pa, 'pressure')}, {people} with "
-        f"{show(check.people_pa, 'pressure')}: {show(check.stress_pa, 'pressure')} in all, of which it may have "
-        f"{show(check.limit_pa, 'pressure')}."
-    )
-    return words[0].upper() + words[1:] if first else words
-
-
 def handling_advice(handling, day, piece):
     """Say how a piece is moved and what must carry it.
 
@@ -180,7 +84,7 @@ def handling_advice(handling, day, piece):
     """
     lines = [*_carry_lines(handling, day)]
     lines += frame_advice(handling, piece)
-    lines += _support_lines(handling, piece)
+    lines += support_advice(handling, day, piece)
     lines += lift_advice(handling.lift)
     lines += seam_advice(handling, piece)
     lines += density_advice(handling.density_kg_m3)

@@ -2,6 +2,7 @@
 
 from shop_calc import defaults
 from shop_calc.science import strength_laws
+from shop_calc.science.loads import GRAVITY_M_S2
 from shop_calc.trade.after.seat_rule import SITTING_DOWN
 from shop_calc.trade.after.strength_of_morning import CEMENTS, DAY_H
 from shop_calc.trade.working import Step
@@ -132,18 +133,44 @@ def _support_steps(check, number, counted):
     name = f"support_{number}_{check.key}"
     scatter = ("k_scatter", defaults.si("flexure_scatter"), "-")
     limit = (("k_r", strength_laws.RUPTURE_ROOT_PA, "Pa**0.5"), counted, scatter)
-    yield Step(f"{name}_own_pa", f"so_{number}", "by beam theory", ((f"l_{number}", check.size_m, "m"),), check.own_pa,
-               "Pa", "derived", _BEAM, f"stress of its own weight, {check.where}")  # fmt: skip
-    yield Step(f"{name}_people_pa", f"sp_{number}", "by beam theory, one person for every 24 in",
-               ((f"l_{number}", check.size_m, "m"), ("P_seat", defaults.si("seat_load"), "kg"),
-                ("k_sit", SITTING_DOWN, "-")), check.people_pa, "Pa", "judgement", "ours",
-               f"stress of people, {check.where}") if check.key != "rail" else Step(
-        f"{name}_people_pa", f"sp_{number}", "by beam theory, one person at the middle",
-        ((f"l_{number}", check.size_m, "m"), ("P_rail", defaults.si("rail_load"), "kg")), check.people_pa, "Pa",
-        "judgement", "ours", f"stress of a person leaning, {check.where}")  # fmt: skip
+    length = (f"l_{number}", check.size_m, "m")
+    plates = check.key == "span" and check.ratio is not None
+    how = ("by the theory of plates", "theory of plates") if plates else ("by beam theory", _BEAM)
+    yield Step(f"{name}_own_pa", f"so_{number}", how[0], (length,), check.own_pa, "Pa", "derived", how[1],
+               f"stress of its own weight, {check.where}")  # fmt: skip
+    if check.ratio is not None:
+        yield from _use_steps(check, number, name, length)
+    elif check.key == "rail":
+        yield Step(f"{name}_people_pa", f"sp_{number}", "by beam theory, one person at the middle",
+                   (length, ("P_rail", defaults.si("rail_load"), "kg")), check.people_pa, "Pa", "judgement", "ours",
+                   f"stress of a person leaning, {check.where}")  # fmt: skip
+    else:
+        yield Step(f"{name}_people_pa", f"sp_{number}", "by beam theory, or by plates where both rails carry it, one "
+                   "person for every 24 in", (length, ("P_seat", defaults.si("seat_load"), "kg"), ("k_sit", SITTING_DOWN, "-")), check.people_pa,
+                   "Pa", "judgement", "ours", f"stress of people, {check.where}")  # fmt: skip
     yield Step(f"{name}_limit_pa", f"lim_{number}", "k_r * sqrt(f_28c) / k_scatter", limit, check.limit_pa, "Pa",
                "judgement", f"{_RUPTURE}; scatter ours", f"stress allowed, {check.where}")  # fmt: skip
     yield Step(f"{name}_use_ratio", f"use_{number}", f"(so_{number} + sp_{number}) / lim_{number}",
                ((f"so_{number}", check.own_pa, "Pa"), (f"sp_{number}", check.people_pa, "Pa"),
                 (f"lim_{number}", check.limit_pa, "Pa")), check.use_ratio, "-", "judgement", "our rule",
                f"share of what is allowed, {check.where}; above 1 it must not be loaded")  # fmt: skip
+
+
+def _use_steps(check, number, name, length):
+    """A top that is no seat: moment per width over the load, then the three stresses that come from it."""
+    how = "by a width as long as the overhang" if check.key == "overhang" else "by the theory of plates"
+    yield Step(f"{name}_ratio", f"m_{number}", f"{how}, a load on a square at the worst spot",
+               (length, ("b_knee", defaults.si("knee_width"), "m")), check.ratio, "-", "derived", "theory of plates",
+               f"moment per width over the load, {check.where}")  # fmt: skip
+    lean, kneel, drop = ("P_rail", "k_kneel * P_seat", "k_sit * P_seat")
+    person = ("P_seat", defaults.si("seat_load"), "kg")
+    for part, symbol, load, inputs, stress, words in (
+        ("lean", "sl", lean, (("P_rail", defaults.si("rail_load"), "kg"),), check.lean_pa, "leaning"),
+        ("people", "sp", kneel, (("k_kneel", defaults.si("kneel_factor"), "-"), person), check.people_pa,
+         "kneeling down slowly"),
+        ("drop", "sd", drop, (("k_sit", SITTING_DOWN, "-"), person), check.drop_pa, "dropping onto a knee"),
+    ):  # fmt: skip
+        yield Step(f"{name}_{part}_pa", f"{symbol}_{number}", f"6 * {load} * g * m_{number} / t_piece**2",
+                   (*inputs, ("g", GRAVITY_M_S2, "m/s2"), (f"m_{number}", check.ratio, "-"),
+                    ("t_piece", check.thickness_m, "m")), stress, "Pa", "judgement", "ours; theory of plates",
+                   f"stress of a person {words}, {check.where}")  # fmt: skip

@@ -62,7 +62,7 @@ def after_the_trowel(job, piece, layers, mix, batch, day, cure):
             people=job.day["hands"],
             strength_28d_pa=tested,
             cement=job.mix["cement"],
-            stand=Stand(place["on"], place["span"], place["overhang"], place["overhang_at"]),
+            stand=Stand(place["on"], place["span"], place["overhang"], place["overhang_at"], place["rails"]),
             density_kg_m3=None if place["weighed"] is None else place["weighed"] / layers.total_m3,
         )  # fmt: skip
     found.raise_if_any()

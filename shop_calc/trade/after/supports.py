@@ -1,17 +1,19 @@
 """Spans, overhangs and strips that a person may sit, kneel or lean on: checked, and no safe span is ever given."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from shop_calc import defaults
 from shop_calc.science import bending
+from shop_calc.trade.after.mends import overhang_mends, span_mends
 from shop_calc.trade.after.seat_rule import (
     beyond_stone_guide,
     seat_limit_pa,
     seat_overhang_stress_pa,
     seat_span_stress_pa,
 )
+from shop_calc.trade.after.use_rule import BOTH_RAILS, NO_RAIL, overhang_use, railed_seat_stress_pa, span_use
 from shop_calc.trade.shape.strips import strips_beside_cutouts
 from shop_calc.units import show
 
@@ -34,16 +36,27 @@ class SupportCheck:
     own_pa : float
         Stress of its own weight [Pa].
     people_pa : float
-        Stress of the people, sitting down included [Pa].
+        Stress of the people: of a seat, sitting down included; of a strip, of one who leans; else of one who kneels
+        down slowly [Pa].
     limit_pa : float
         Rupture over the scatter of plain flexure [Pa].
     beyond_stone : bool
         True when it is longer than the guide for natural stone of that thickness [-].
+    lean_pa, drop_pa : float or None
+        Of a top that is no seat: stress of a person who leans, and of one who drops onto a knee [Pa].
+    ratio : float or None
+        Of a top that is no seat: moment per width over the load [-].
+    thickness_m : float or None
+        Of a top that is no seat: its thickness [m].
+    mends : tuple of Mend
+        Where nobody may kneel: changes after which a person may, slowly [Pa].
 
     Examples
     --------
     >>> SupportCheck("span", "between the legs", 0.9, 1e6, 4e6, 2.3e6, True).holds
     False
+    >>> SupportCheck("span", "over the cabinet", 0.6, 1e5, 1.3e6, 2.04e6, False, 4e5, 2e6, 0.22).step
+    'care'
 
     References
     ----------
@@ -57,6 +70,11 @@ class SupportCheck:
     people_pa: float
     limit_pa: float
     beyond_stone: bool
+    lean_pa: float | None = None
+    drop_pa: float | None = None
+    ratio: float | None = None
+    thickness_m: float | None = None
+    mends: tuple = ()
 
     @property
     def stress_pa(self):
@@ -73,9 +91,66 @@ class SupportCheck:
         """Stress over limit, 1 is all there is."""
         return self.stress_pa / self.limit_pa
 
+    @property
+    def step(self):
+        """What may be done there: free, care (kneel slowly), nobody (no person on it), lean (not even that), stop.
 
-def check_supports(piece, density_kg_m3, strength_pa, span_m=None, overhang_m=None, overhang_edge_m=None):
+        A seat and a strip beside an opening are asked one question, so that they hold, "free", or do not: "stop" for a
+        seat, "lean" for a strip. A top is one to stop for when leaning brings it to all the strength that is counted,
+        with no scatter left, or its own weight alone to what it may have.
+        """
+        if self.lean_pa is None:
+            return "free" if self.holds else "lean" if self.key == "rail" else "stop"
+        rupture = self.limit_pa * defaults.si("flexure_scatter")
+        if self.own_pa > self.limit_pa or self.own_pa + self.lean_pa > rupture:
+            return "stop"
+        if self.own_pa + self.lean_pa > self.limit_pa:
+            return "lean"
+        if not self.holds:
+            return "nobody"
+        return "care" if self.own_pa + self.drop_pa > self.limit_pa else "free"
+
+
+def between_rails_m(piece, side_overhang_m=None, rails=NO_RAIL):
+    """Width of a piece along its supports; with both rails the distance between these.
+
+    Parameters
+    ----------
+    piece : Piece
+        A checked piece [m].
+    side_overhang_m : float or None
+        How far it hangs over along its longer side, beyond a rail [m].
+    rails : str
+        Which edges along the span lie on a rail [-].
+
+    Returns
+    -------
+    float
+        Width, at least a tenth of the whole [m].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.shape.outline import rectangle
+    >>> from shop_calc.trade.shape.piece import build_piece
+    >>> f"{between_rails_m(build_piece(rectangle(2.4, 0.94), 0.0381), 0.3048, 'front and back'):.4f}"
+    '0.6352'
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    width = min(min(piece.outline.box_m), piece.outline.narrowest_m)
+    if rails == BOTH_RAILS and side_overhang_m:
+        return max(width - side_overhang_m, 0.1 * width)
+    return width
+
+
+def check_supports(
+    piece, density_kg_m3, strength_pa, span_m=None, overhang_m=None, overhang_edge_m=None, rails=NO_RAIL
+):
     """Check what the job says about spans and overhangs.
+
+    A seat by the rule for seats; any other piece by three questions: may one lean on it, kneel on it, drop onto it?
 
     Parameters
     ----------
@@ -89,6 +164,8 @@ def check_supports(piece, density_kg_m3, strength_pa, span_m=None, overhang_m=No
         Span between supports and length beyond them, where there are any [m].
     overhang_edge_m : float or None
         Length of the edge that overhangs; the shorter side of the piece when left out [m].
+    rails : str
+        Which edges along the span lie on a rail: front and back, back, or none [-].
 
     Returns
     -------
@@ -118,17 +195,28 @@ def check_supports(piece, density_kg_m3, strength_pa, span_m=None, overhang_m=No
             given, most = show(size, "length"), show(longer, "length")
             raise ValueError(f"{name}: {given} given; it must be at most the length of the piece, {most}")
     limit, thick, checks = float(seat_limit_pa(strength_pa)), piece.thickness_m, []
+    seat, across = piece.use == "seat", between_rails_m(piece, overhang_m if overhang_edge_m else None, rails)
 
-    def add(key, where, size, stresses):
-        stresses = (float(stress) for stress in stresses)
-        checks.append(SupportCheck(key, where, size, *stresses, limit, beyond_stone_guide(key, size, thick)))
+    def add(key, where, size, by_rule, by_use, mends):
+        stone = beyond_stone_guide(key, size, thick)
+        if seat:
+            check = SupportCheck(key, where, size, *(float(stress) for stress in by_rule()), limit, stone)
+        else:
+            use = by_use()
+            check = SupportCheck(key, where, size, use.own_pa, use.kneel_pa, limit, stone,
+                                 use.lean_pa, use.drop_pa, use.ratio, thick)  # fmt: skip
+            check = check if check.holds else replace(check, mends=mends())
+        checks.append(check)
 
     if span_m:
-        add("span", "between the supports", span_m, seat_span_stress_pa(span_m, shorter, thick, density_kg_m3))
+        size = (span_m, across, thick, density_kg_m3)
+        seat_rule = railed_seat_stress_pa if rails == BOTH_RAILS else seat_span_stress_pa
+        add("span", "between the supports", span_m, lambda: seat_rule(*size),
+            lambda: span_use(*size, rails), lambda: span_mends(*size, rails, limit))  # fmt: skip
     if overhang_m:
-        edge = shorter if overhang_edge_m is None else overhang_edge_m
-        add("overhang", "beyond the support", overhang_m,
-            seat_overhang_stress_pa(overhang_m, edge, thick, density_kg_m3))  # fmt: skip
+        size = (overhang_m, shorter if overhang_edge_m is None else overhang_edge_m, thick, density_kg_m3)
+        add("overhang", "beyond the support", overhang_m, lambda: seat_overhang_stress_pa(*size),
+            lambda: overhang_use(*size), lambda: overhang_mends(*size, limit))  # fmt: skip
     for strip in strips_beside_cutouts(piece):
         if strip.length_m >= strip.width_m:  # a shorter one is a bridge beside a small hole
             size = (strip.length_m, strip.width_m, thick, density_kg_m3)
@@ -179,5 +267,7 @@ def best_legs(piece, density_kg_m3, strength_pa):
     span = sum(seat_span_stress_pa(longer * (1.0 - 2.0 * inwards), shorter, thick, density_kg_m3))
     overhang = sum(seat_overhang_stress_pa(longer * inwards, shorter, thick, density_kg_m3))
     best = float(inwards[np.argmin(np.maximum(span, overhang))])
-    checks = check_supports(piece, density_kg_m3, strength_pa, longer * (1.0 - 2.0 * best), longer * best)
+    checks = check_supports(
+        replace(piece, use="seat"), density_kg_m3, strength_pa, longer * (1.0 - 2.0 * best), longer * best
+    )
     return tuple(check for check in checks if check.key != "rail")

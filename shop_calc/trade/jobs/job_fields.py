@@ -8,6 +8,7 @@ CUTOUT_SHAPES = ("rectangle", "circle", "racetrack", "polygon")
 CEMENTS = ("rapid", "normal", "slow")
 STANDS_ON = ("not said", "legs", "cabinet", "continuous", "wall")
 OVERHANGS = ("ends", "side")
+RAILS = ("front and back", "back", "none")
 SEALERS = ("none", "reactive", "penetrating", "film", "oil")
 VESSELS = ("bucket and paddle", "drum", "tub by hand")
 
@@ -129,6 +130,7 @@ FIELDS = {
         Field("span", "length", words="between its supports, along its length"),
         Field("overhang", "length", words="beyond its supports"),
         Field("overhang_at", "choice", default="ends", choices=OVERHANGS, words="which edges hang over"),
+        Field("rails", "choice", choices=RAILS, words="edges along the span that lie on a rail; left out: a cabinet has both"),
         Field("humidity", "humidity", "humidity", words="relative humidity in percent where it will stand"),
         Field("weighed", "mass", words="what the piece weighed on a scale"),
     ),
