@@ -31,7 +31,10 @@ def piece_plan(piece, layers):
     """
     holes = tuple((cutout.name, bool(cutout.exposed)) for cutout in piece.cutouts)
     sizes = (layers.thickness_m, layers.face_thickness_m)
-    return PiecePlan(layers.plan, layers.core_plan, *sizes, piece.outline.edges, piece.exposed, holes)
+    drops = tuple(
+        (tuple(drop.edge for drop in group), group[0].depth_m, group[0].width_m, region) for group, region in piece.drop_regions
+    )
+    return PiecePlan(layers.plan, layers.core_plan, *sizes, piece.outline.edges, piece.exposed, holes, drops=drops)
 
 
 def batch_rows(batch):

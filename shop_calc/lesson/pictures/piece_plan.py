@@ -25,6 +25,8 @@ class PiecePlan:
         Name of each cut-out, in the order of the holes, and whether its edge is faced [-].
     cut_x_m : float, optional
         Where the cut is taken, by default through the middle of the length [m].
+    drops : sequence of (sequence of str, float, float, shapely geometry)
+        Of each depth the edges that drop, the depth, the width of the return, and its place from above [m].
 
     Examples
     --------
@@ -41,12 +43,18 @@ class PiecePlan:
     exposed: frozenset
     holes: tuple = ()
     cut_x_m: float | None = None
+    drops: tuple = ()
 
     @property
     def cut_m(self):
         """Where the cut is taken [m]."""
         low, _, high, _ = self.outline.bounds
         return (low + high) / 2 if self.cut_x_m is None else self.cut_x_m
+
+    @property
+    def deepest_m(self):
+        """Depth of the deepest dropped edge, or the thickness [m]."""
+        return max([self.thickness_m, *(depth_m for _, depth_m, _, _ in self.drops)])
 
     @property
     def named_edges(self):

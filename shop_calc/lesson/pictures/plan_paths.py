@@ -1,6 +1,8 @@
 """Shapes of a plan as paths that a picture can draw."""
 
 from matplotlib.path import Path
+from shapely import line_merge, union_all
+from shapely.geometry import box
 from shapely.geometry.polygon import orient
 
 from shop_calc.lesson.pictures.plan_labels import outward
@@ -24,10 +26,21 @@ def spans_of(line):
     return [sorted(y for _, y in (part.coords[0], part.coords[-1])) for part in lines if part.length > 1e-6]
 
 
-def boxes(spans, low, top):
-    """Rectangles over spans, between two heights, as one path."""
-    rings = [Path([(a, low), (b, low), (b, top), (a, top), (a, low)], closed=True) for a, b in spans]
-    return Path.make_compound_path(*rings) if rings else Path([(0, 0)])
+def blocks(parts, top, place):
+    """Each part of a cut down to its own depth, as one shape.
+
+    >>> from shapely.geometry import LineString
+    >>> blocks([(LineString([(0, 0), (0, 2)]), 1.0), (LineString([(0, 0), (0, 1)]), 0.5)], 3.0, lambda y: y).area
+    4.5
+    """
+    return union_all([box(place(a), low, place(b), top) for part, low in parts for a, b in spans_of(part)])
+
+
+def inner_borders(plan, onto):
+    """Where the returns of dropped edges end under a piece, as lines on the sheet."""
+    lines = [region.boundary.difference(plan.outline.exterior.buffer(1e-7)) for *_, region in plan.drops]
+    once = line_merge(union_all(lines))  # where two returns meet they share a line
+    return [list(onto(part).coords) for part in getattr(once, "geoms", (once,)) if not part.is_empty]
 
 
 def wall_strokes(line, outline):

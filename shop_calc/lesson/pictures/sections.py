@@ -14,7 +14,7 @@ from shop_calc.lesson.pictures.base import HATCHES, INK, PAPER, QUIET, ROLES, Pi
 from shop_calc.lesson.pictures.lettering import NAME, TITLE, place, width_in
 from shop_calc.lesson.pictures.piece_plan import PiecePlan
 from shop_calc.lesson.pictures.plan_labels import extent, place_labels
-from shop_calc.lesson.pictures.plan_paths import boxes, path_of, spans_of, wall_strokes
+from shop_calc.lesson.pictures.plan_paths import blocks, inner_borders, path_of, spans_of, wall_strokes
 from shop_calc.lesson.pictures.sections_words import edge_wordings, sections_alt
 from shop_calc.units import show
 
@@ -23,7 +23,7 @@ PLAN = (1.95, 2.98, 7.05, 4.84)  # where the plan may lie: left, low, right, top
 SHEET = (0.08, 2.36, 8.92, 5.52)  # where its words may lie
 CUT = (1.75, 0.62, 6.15, 1.62)  # where the cut may lie
 TINTS = {"face": "#F6DDAA", "base": "#A9CDE6"}
-SCALES = (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10)
+SCALES = (0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10)
 
 
 class LayerSections(Picture):
@@ -50,7 +50,7 @@ class LayerSections(Picture):
         self.title, self._count = title, len(plan.edges)
         self.plan_in_per_m = min((right - left) / reach[0], (top - low) / reach[1])
         self.cut_in_per_m = (CUT[2] - CUT[0]) / reach[1]
-        most = (CUT[3] - CUT[1]) / ((most_thickness_m or plan.thickness_m) * self.cut_in_per_m)
+        most = (CUT[3] - CUT[1]) / ((most_thickness_m or plan.deepest_m) * self.cut_in_per_m)
         self.exaggeration = max([scale for scale in SCALES if scale <= most * (1 + 1e-9)], default=most)
         super().__init__()
         self.update(plan)
@@ -77,6 +77,7 @@ class LayerSections(Picture):
             LineCollection([], colors=ROLES["face"], linewidths=3.2, capstyle="projecting", zorder=5)
         )
         self.walls = axes.add_collection(LineCollection([], colors=INK, linewidths=1.0, zorder=4))
+        self.returns = axes.add_collection(LineCollection([], colors=INK, linewidths=1.1, linestyles=[(0, (4, 2.5))], zorder=4))
         (self.cut_line,) = axes.plot([], [], color=INK, lw=1.2, ls=(0, (7, 3, 1.5, 3)), zorder=6)
         self._ends = [place(figure, 0, 0, "A", size=NAME, weight="bold", ha="center") for _ in range(2)]
         self._edge_words = [place(figure, 0, 0) for _ in range(self._count)]
@@ -94,6 +95,7 @@ class LayerSections(Picture):
         self.cut_base = patch(fc=ROLES["base"], ec=PAPER, lw=0, hatch=HATCHES["base"], zorder=4)
         self.cut_rim = patch(fc="none", ec=INK, lw=1.0, zorder=5)
         self.board = axes.add_artist(Rectangle((0, 0), 0, 0.09, fc="#C3C9D1", ec="none", zorder=2))
+        self.filler = axes.add_artist(Rectangle((0, 0), 0, 0, fc="#DDE2E8", ec="#8A929C", lw=0.8, zorder=1.9))
         self.sizes = axes.add_collection(LineCollection([], colors=INK, linewidths=1.0, zorder=6))
         self._whole = place(figure, 0, 0, ha="right")
         self._face = place(figure, 0, 0, weight="bold")
@@ -136,6 +138,7 @@ class LayerSections(Picture):
         outline = self._on_sheet(plan.outline, plan)
         self.body.set_path(path_of(outline))
         self.core.set_path(path_of(self._on_sheet(plan.core, plan)))
+        self.returns.set_segments(inner_borders(plan, lambda line: self._on_sheet(line, plan)))
         faced, strokes, wanted = [], [], []
         for name, coords, length_m in plan.named_edges:
             line = self._on_sheet(LineString(coords), plan)
@@ -202,30 +205,37 @@ class LayerSections(Picture):
         line = LineString([(plan.cut_m, low_y - 1), (plan.cut_m, high_y + 1)])
         scale, tall = self.cut_in_per_m, self.cut_in_per_m * self.exaggeration
         start = (CUT[0] + CUT[2]) / 2 - scale * (low_y + high_y) / 2
-        floor = CUT[1]
+        floor = CUT[1] + (plan.deepest_m - plan.thickness_m) * tall
         top = floor + plan.thickness_m * tall
         step = top - plan.face_m * tall
-        whole = [(start + scale * a, start + scale * b) for a, b in spans_of(line.intersection(plan.outline))]
-        base = [(start + scale * a, start + scale * b) for a, b in spans_of(line.intersection(plan.core))]
-        self.cut_face.set_path(boxes(whole, floor, top))
-        self.cut_rim.set_path(boxes(base, floor, step))
-        self.cut_base.set_path(boxes(base, floor, step))
-        ends_m = [y for span in spans_of(line.intersection(plan.outline)) for y in span] or [low_y, high_y]
+        solid, depths = line.intersection(plan.outline), [(plan.outline, floor)]
+        depths += [(region, top - depth_m * tall) for _, depth_m, _, region in plan.drops]
+        parts = [(line.intersection(shape), low) for shape, low in depths]
+        place_y = lambda y: start + scale * y  # noqa: E731
+        self.cut_face.set_path(path_of(blocks(parts, top, place_y)))
+        base = path_of(blocks([(part.intersection(plan.core), low) for part, low in parts], step, place_y))
+        self.cut_rim.set_path(base)
+        self.cut_base.set_path(base)
+        ends_m = [y for span in spans_of(solid) for y in span] or [low_y, high_y]
         left, right = start + scale * min(ends_m), start + scale * max(ends_m)
-        self.board.set(x=left - 0.12, y=floor - 0.1, width=right - left + 0.24)
+        self.board.set(x=left - 0.12, y=CUT[1] - 0.1, width=right - left + 0.24)
+        self.filler.set(x=left, y=CUT[1], width=right - left, height=floor - CUT[1])
+        edge_m = next((depth for _, depth, _, region in plan.drops if region.distance(Point(plan.cut_m, min(ends_m))) < 1e-6),
+                      plan.thickness_m)  # fmt: skip
+        foot, words = top - edge_m * tall, "whole" if edge_m == plan.thickness_m else "edge"
         at = left - 0.2
         reach = right + 0.16
         self.sizes.set_segments([
-            [(at, floor), (at, top)], [(at - 0.05, floor), (at + 0.05, floor)], [(at - 0.05, top), (at + 0.05, top)],
+            [(at, foot), (at, top)], [(at - 0.05, foot), (at + 0.05, foot)], [(at - 0.05, top), (at + 0.05, top)],
             [(right, (step + top) / 2), (reach, (step + top) / 2)],
             [(right - 0.2, (floor + step) / 2), (reach, (floor + step) / 2)],
         ])  # fmt: skip
         size = lambda metres: show(metres, "length", system)  # noqa: E731
         put = lambda words, x, y, text: words.set(x=x / WIDTH_IN, y=y / HEIGHT_IN, text=text)  # noqa: E731
-        put(self._whole, at - 0.1, (floor + top) / 2, f"whole\n{size(plan.thickness_m).replace(' (', chr(10) + '(')}")
+        put(self._whole, at - 0.1, (foot + top) / 2, f"{words}\n{size(edge_m).replace(' (', chr(10) + '(')}")
         put(self._face, reach + 0.06, max((step + top) / 2, (floor + step) / 2 + 0.2), f"face {size(plan.face_m)}")
         put(self._base, reach + 0.06, (floor + step) / 2, f"base {size(plan.thickness_m - plan.face_m)}")
-        self._name_sides(plan, (min(ends_m), max(ends_m)), (left, right), floor, system)
+        self._name_sides(plan, (min(ends_m), max(ends_m)), (left, right), CUT[1], system)
 
     def _name_sides(self, plan, ends_m, ends_in, floor, system):
         texts = []

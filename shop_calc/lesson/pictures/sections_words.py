@@ -63,6 +63,8 @@ def sections_alt(plan, system="both", exaggeration=None):
         said.append("The base stops one face thickness short of them and of the top.")
     if walls:
         said.append(sentence(f"against a wall, not faced: {listing(f'{name} {lengths[name]}' for name in walls)}"))
+    for names, depth_m, width_m, _ in plan.drops:
+        said.append(sentence(f"dropped to {size(depth_m)}, returning {size(width_m)} under it: {listing(names)}"))
     for (name, is_faced), ring in zip(plan.holes, plan.outline.interiors, strict=False):
         left, low, right, top = ring.bounds
         said.append(

@@ -20,6 +20,7 @@ from shop_calc.units import show
 WIDE, MOST_TALL = 336.0, 156.0
 BARE, SIDE, TOP = 8.0, 36.0, 29.0  # left free: on a side without sizes, beside and above one
 US, SI, NAME = 13.0, 11.5, 10.5
+NAME_IN = 11.0  # the name of an edge stands that far inside it
 CORNER = 13.0  # sizes keep that much away from an inside corner, where two of them would meet
 WALL_STEP, WALL_LONG = 7.0, 5.0
 MOST_SIZED = 8  # more edges than that and the sizes over all must do
@@ -181,7 +182,7 @@ def _sizes(paper, piece):
             done.add(key)
             inside = (_turns_in(before, edge), _turns_in(edge, after))
             parts.append(_beside(paper, edge, line, inside))
-        parts += _name(paper, edge.name, line)
+        parts += _name(paper, edge.name, line, max([0.0, *(drop.width_m for drop in piece.drop if drop.edge == edge.name)]))
     return parts
 
 
@@ -215,15 +216,16 @@ def _beside(paper, edge, line, inside):
     return _size(at_x, at_y, turn, us, si, tall > 20)
 
 
-def _name(paper, name, line):
-    """The name of an edge inside it, where it covers no opening; nothing where there is no room."""
+def _name(paper, name, line, return_m):
+    """The name of an edge inside it and its return, where it covers no opening; nothing where there is no room."""
     x, y, out_x, out_y, size, turn = line
+    away = max(NAME_IN, return_m * paper.scale + NAME / 2 + 2)
     wide = type_width(name, NAME)
     upright = abs(turn) > 45
     down_x, down_y = -3.5 * sin(radians(turn)), 3.5 * cos(radians(turn))  # from the middle of the type to its foot
     size_x, size_y = (12.0, wide) if upright else (wide, 12.0)
     for share in (0.0, -0.28, 0.28) if wide < size - 12 else ():
-        at_x, at_y = x - out_x * 11 - out_y * share * size, y - out_y * 11 + out_x * share * size
+        at_x, at_y = x - out_x * away - out_y * share * size, y - out_y * away + out_x * share * size
         if paper.free(at_x, at_y, size_x, size_y):
             paper.take(at_x, at_y, size_x, size_y)
             return [text(at_x + down_x, at_y + down_y, name, NAME, False, "middle", turn)]
