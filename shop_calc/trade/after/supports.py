@@ -6,6 +6,7 @@ import numpy as np
 
 from shop_calc import defaults
 from shop_calc.science import bending
+from shop_calc.trade.after.drop_pull import overhang_pull, span_pull, strip_pull
 from shop_calc.trade.after.mends import overhang_mends, span_mends
 from shop_calc.trade.after.seat_rule import (
     beyond_stone_guide,
@@ -151,6 +152,7 @@ def check_supports(
     """Check what the job says about spans and overhangs.
 
     A seat by the rule for seats; any other piece by three questions: may one lean on it, kneel on it, drop onto it?
+    Dropped edges count with their weight and where their tip is pulled harder than the plate, never as help.
 
     Parameters
     ----------
@@ -197,32 +199,39 @@ def check_supports(
     limit, thick, checks = float(seat_limit_pa(strength_pa)), piece.thickness_m, []
     seat, across = piece.use == "seat", between_rails_m(piece, overhang_m if overhang_edge_m else None, rails)
 
-    def add(key, where, size, by_rule, by_use, mends):
-        stone = beyond_stone_guide(key, size, thick)
+    def add(key, where, size, by_rule, by_use, mends, pull):
+        stone, (heavier, harder) = beyond_stone_guide(key, size, thick), pull
         if seat:
-            check = SupportCheck(key, where, size, *(float(stress) for stress in by_rule()), limit, stone)
+            own, people = (float(stress) for stress in by_rule())
+            check = SupportCheck(key, where, size, own * heavier, people * harder, limit, stone)
         else:
             use = by_use()
-            check = SupportCheck(key, where, size, use.own_pa, use.kneel_pa, limit, stone,
-                                 use.lean_pa, use.drop_pa, use.ratio, thick)  # fmt: skip
-            check = check if check.holds else replace(check, mends=mends())
+            check = SupportCheck(key, where, size, use.own_pa * heavier, use.kneel_pa * harder, limit, stone,
+                                 use.lean_pa * harder, use.drop_pa * harder, use.ratio * harder, thick)  # fmt: skip
+            if not check.holds:  # with dropped edges only what is enough with their pull as it is now
+                after = (replace(mend, stress_pa=mend.stress_pa * heavier) for mend in mends())
+                check = replace(check, mends=tuple(mend for mend in after if mend.stress_pa <= limit))
         checks.append(check)
 
     if span_m:
         size = (span_m, across, thick, density_kg_m3)
         seat_rule = railed_seat_stress_pa if rails == BOTH_RAILS else seat_span_stress_pa
         add("span", "between the supports", span_m, lambda: seat_rule(*size),
-            lambda: span_use(*size, rails), lambda: span_mends(*size, rails, limit))  # fmt: skip
+            lambda: span_use(*size, rails), lambda: span_mends(*size, rails, limit),
+            span_pull(piece, span_m, rails == BOTH_RAILS))  # fmt: skip
     if overhang_m:
         size = (overhang_m, shorter if overhang_edge_m is None else overhang_edge_m, thick, density_kg_m3)
         add("overhang", "beyond the support", overhang_m, lambda: seat_overhang_stress_pa(*size),
-            lambda: overhang_use(*size), lambda: overhang_mends(*size, limit))  # fmt: skip
+            lambda: overhang_use(*size), lambda: overhang_mends(*size, limit),
+            overhang_pull(piece, overhang_m, overhang_edge_m is not None))  # fmt: skip
     for strip in strips_beside_cutouts(piece):
         if strip.length_m >= strip.width_m:  # a shorter one is a bridge beside a small hole
             size = (strip.length_m, strip.width_m, thick, density_kg_m3)
             own = float(bending.simple_span_stress_pa(*size))
             both = float(bending.simple_span_stress_pa(*size, defaults.si("rail_load")))
-            checks.append(SupportCheck("rail", strip.where, strip.length_m, own, both - own, limit, False))
+            heavier, harder = strip_pull(piece, strip)
+            people = (both - own) * harder
+            checks.append(SupportCheck("rail", strip.where, strip.length_m, own * heavier, people, limit, False))
     return tuple(checks)
 
 
