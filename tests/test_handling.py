@@ -11,9 +11,9 @@ from working_eval import check_working
 
 from shop_calc.trade.after import carrying, morning, moving
 from shop_calc.trade.after.handling import plan_handling
-from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.later_temps import LAST_H
 from shop_calc.trade.after.piece_beam import flat_stress_pa, piece_beam
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.report import report
@@ -136,11 +136,18 @@ def test_lifting_index_and_teams():
     # NIOSH by hand: 51 lb * 10/15 * (0.82 + 1.8/15) * 0.90 = 28.76 lb at knuckle height.
     lift = moving.plan_lift(115 * LB, 0.58, 2)
     assert lift.limit_kg / LB == pytest.approx(51 * 10 / 15 * (0.82 + 1.8 / 15) * 0.9, rel=1e-6)
-    assert lift.index_ratio == pytest.approx(57.5 / 28.764, rel=1e-4)
+    # a team of two may lift two thirds of the sum (HSE L23, as quoted): each bears 57.5 lb of 19.18
+    assert lift.share_kg / LB == pytest.approx(19.176, rel=1e-4)
+    assert lift.index_ratio == pytest.approx(57.5 / 19.176, rel=1e-4)
+    assert moving.plan_lift(115 * LB, 0.58, 1).index_ratio == pytest.approx(115 / 28.764, rel=1e-4)
     assert lift.team_kg == pytest.approx(2 * lift.limit_kg * 2 / 3)
     assert lift.people_needed is None
     assert moving.plan_lift(16.0, 0.58, 1).people_needed == 2
-    assert moving.plan_lift(19.0, 0.58, 4).team_kg is None
+    four = moving.plan_lift(19.0, 0.58, 4)  # the rule ends at three people: half at most, and it says so
+    assert four.team_kg is None and four.share_ratio == 0.5 and "at least" in moving.team_words(four)
+    for people in (1, 2, 3):
+        at = moving.plan_lift(people * (1, 1, 2 / 3, 1 / 2)[people] * lift.limit_kg, 0.58, people)
+        assert at.index_ratio == pytest.approx(1.0) and at.within  # index 1 and the limit of the team are one and the same
 
 
 def test_words_of_the_lift_grow_with_the_load():

@@ -174,3 +174,25 @@ def test_every_row_of_the_table_of_frequencies():
             assert frequency_factor(lifts - 0.001, hours, height) >= factor, "the row holds up to its lifts"
             assert frequency_factor(lifts + 0.002, hours, height) == after[column], "and not beyond"
         assert frequency_factor(lifts, 1.01, 1.0) == factors[3] and frequency_factor(lifts, 2.01, 1.0) == factors[5]
+
+
+@pytest.mark.parametrize(("people", "share"), [(1, 1.0), (2, 2 / 3), (3, 0.5), (4, 0.5), (9, 0.5)])
+def test_a_team_bears_more_than_heads_say(people, share):
+    # HSE L23 as quoted: two lift two thirds of the sum, three half of it; for more there is no rule, half is the most
+    assert lifting.team_share(people) == pytest.approx(share)
+    assert lifting.team_index(60.0, 20.0, people) == pytest.approx(60 / people / (share * 20))
+    if people <= 3:
+        assert lifting.team_index(lifting.team_limit_kg([20.0] * people), 20.0, people) == pytest.approx(1.0)
+
+
+def test_so_many_are_needed_and_three_are_the_most():
+    # of 20 kg each: 20, 26.7, 30 kg
+    wanted = {20.0: 1, 20.1: 2, 26.6: 2, 26.7: 3, 30.0: 3, 30.1: None}
+    assert {load: lifting.people_needed(load, 20.0) for load in wanted} == wanted
+
+
+def test_nobody_lifts_nothing():
+    for call in (lambda: lifting.team_share(0), lambda: lifting.team_index(5.0, 20.0, 0)):
+        with pytest.raises(ValueError, match="people lifting: 0"):
+            call()
+    assert lifting.team_index(5.0, 0.0, 2) == float("inf")

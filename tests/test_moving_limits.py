@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from demo_plans import NAMES, demo_plan
 
+from shop_calc.lesson.sheet.piece_facts import piece_facts
 from shop_calc.trade.after import moving
 from shop_calc.trade.after.handling import plan_handling, slow_binder
 from shop_calc.trade.after.handling_advice import _carry_lines
@@ -15,7 +16,9 @@ from shop_calc.trade.after.later_temps import temps_after
 from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.strength_of_morning import piece_hardening, strength_28
 from shop_calc.trade.after.support_advice import stresses_said
+from shop_calc.trade.report import report
 from shop_calc.trade.timeline.room import steady_room
+from shop_calc.units import show
 
 PSI = 6894.757293168361
 
@@ -41,8 +44,19 @@ def test_a_team_lifts_up_to_its_limit_and_not_a_hundredth_more():
 
 def test_who_lifts_alone_bears_it_all():
     alone, pair = (moving.lift_advice(moving.plan_lift(12.0, 0.6, people))[0].reason for people in (1, 2))
-    assert "; one person bears it all." in alone and "together" not in alone
-    assert "2 people bear" in pair and ", together" in pair
+    assert "for one to lift, who may lift" in alone and "in a team" not in alone and "Together" not in alone
+    assert "in a team two thirds of it" in pair and "for each of 2, who in a team may lift" in pair
+    assert "Together they may lift" in pair
+
+
+def test_the_plan_the_page_and_the_lesson_count_one_index(plan):
+    lift, words = plan.handling.lift, moving.team_words(plan.handling.lift)
+    assert words.endswith(f"lifting index {lift.each_kg / (lift.share_ratio * lift.limit_kg):.1f}")
+    said = [line.reason for line in plan.handling.advice if "The equation is for a lift on the spot" in line.reason]
+    assert len(said) == 1 and words in said[0]
+    assert words in " ".join(report(plan).split())
+    facts = piece_facts(plan)
+    assert facts["may"]["us"] == show(lift.share_kg, "mass", "us") and words.endswith(facts["index"])
 
 
 def binder(**parts):

@@ -73,7 +73,7 @@ def test_one_person_does_not_share_the_piece():
     plan = bench()
     alone = replace(plan.handling, lift=replace(plan.handling.lift, people=1))
     text = " ".join(report(replace(plan, handling=alone), "us").split())
-    assert "for one to lift, lifting index" in text and "each of 1" not in text
+    assert "for one to lift, who may lift " in text and "each of 1" not in text
 
 
 def test_the_base_is_packed_as_it_is_mixed_and_not_at_the_first_water():

@@ -1,5 +1,6 @@
 """The second half of the printed plan: strength, moving, supports, bow, polish, seal, cost."""
 
+from shop_calc.trade.after.moving import team_words
 from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.stress_words import no_concrete, stress
 from shop_calc.trade.report_parts import columns, heading, percent, wrap
@@ -58,10 +59,9 @@ def _moving(plan, system):
         needs = "more than any has" if beyond else stress(carry.needed_strength_pa, system)
         rows.append((when, stress(carry.stress_pa, system), needs, carry.title))
     lift = handling.lift
-    bears = f"{show(lift.each_kg, 'mass', system)} for each of {lift.people}" if lift.people > 1 else "for one to lift"
     mass = (
         f"The piece weighs {show(lift.mass_kg, 'mass', system)}, {show(lift.mass_kg_m2, 'areal_mass', system)}; "
-        f"{bears}, lifting index {lift.index_ratio:.1f}."
+        f"{team_words(lift, system)}."
     )
     return (
         heading("Strength and moving")

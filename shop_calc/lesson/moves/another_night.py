@@ -8,7 +8,7 @@ from shop_calc.lesson.moves.strip_move import carry_view, ways_of, when
 from shop_calc.lesson.pictures.carry_ways import CarryView
 from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.trade.after.carrying import ways_to_carry
-from shop_calc.trade.after.moving import plan_lift
+from shop_calc.trade.after.moving import plan_lift, team_words
 from shop_calc.trade.after.piece_beam import piece_beam
 from shop_calc.trade.after.strength_of_morning import piece_hardening
 from shop_calc.trade.curing.cure import first_night
@@ -199,8 +199,7 @@ def moved_words(day):
             f"Flat by the ends: {ends}. A fifth in: {fifth}.",
             f"By the ends it needs {needed} in compression; in the morning {show(moved.morning_pa, 'pressure', system)} "
             f"can be counted on, at an age of {age}.",
-            f"It weighs {show(lift.mass_kg, 'mass', system)}; with {lift.people} people the lifting index is "
-            f"{lift.index_ratio:.1f}.",
+            f"It weighs {show(lift.mass_kg, 'mass', system)}; {team_words(lift, system)}.",
         ]
         return "\n".join(lines)
 

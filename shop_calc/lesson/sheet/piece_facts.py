@@ -52,6 +52,8 @@ def piece_facts(plan):
         "mass": both(lift.mass_kg, "mass"),
         "people": str(lift.people),
         "each": both(lift.each_kg, "mass"),
+        "may": both(lift.share_kg, "mass"),
+        "index": f"{lift.index_ratio:.1f}",
         "lift": lift_advice(lift)[0].text,
         "sketch": sketch(piece),
         "cut": edge_cut(layers, bool(piece.exposed)),

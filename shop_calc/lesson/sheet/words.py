@@ -45,7 +45,7 @@ SHORT_CAUTION = {
     "first": "Hot water scalds.",
     "powder": "Hands and hair out; ground-fault breaker.",
     "scrape": "Caustic: gloves, sleeves, glasses.",
-    "stone": "Heavy: two people, or half loads.",
+    "stone": "Heavy: half loads.",
     "face fibre": "Glass fibre: gloves, respirator.",
 }
 

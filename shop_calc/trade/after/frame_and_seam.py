@@ -101,7 +101,9 @@ def seam_advice(handling, piece):
             f"Boards are {show(SHEET_M, 'length')} long: base board, frame and the way to its place need more than that."
         )
     if heavy:
-        reasons.append(f"{lift.people} people bear {lift.index_ratio:.1f} times what one should lift.")
+        who = "One person bears" if lift.people == 1 else f"{lift.people} people bear"
+        may = "one may lift" if lift.people == 1 else "they may lift together"
+        reasons.append(f"{who} {lift.index_ratio:.1f} times what {may}.")
     if weak:
         reasons.append(
             f"Held flat a good fifth in it is pulled with {show(fifth.stress_pa, 'pressure')}, and has not the strength for "

@@ -66,9 +66,15 @@ def handling_working(handling, piece):
              (("H_lift", defaults.si("lift_reach"), "m"), ("V_lift", defaults.si("lift_height"), "m"),
               ("D_lift", defaults.si("lift_travel"), "m")), lift.limit_kg, "kg", "read", "NIOSH 94-110",
              "what one person may lift like this"),
-        Step("lifting_index_ratio", "LI", "M_each / RWL",
-             (("M_each", lift.each_kg, "kg"), ("RWL", lift.limit_kg, "kg")),
-             lift.index_ratio, "-", "read", "NIOSH 94-110, section 1.4", "lifting index of one person's share"),
+        Step("team_share_ratio", "k_team", "by the rule for teams, two thirds for two, half for three and more",
+             (("n_people", lift.people, "-"),), lift.share_ratio, "-", "read", "HSE L23 as quoted",
+             "share of one person's limit that counts in the team"),
+        Step("team_limit_each_kg", "RWL_team", "k_team * RWL", (("k_team", lift.share_ratio, "-"),
+             ("RWL", lift.limit_kg, "kg")), lift.share_kg, "kg", "derived", "NIOSH 94-110 with HSE L23 as quoted",
+             "what each may lift in the team"),
+        Step("lifting_index_ratio", "LI", "M_each / RWL_team",
+             (("M_each", lift.each_kg, "kg"), ("RWL_team", lift.share_kg, "kg")), lift.index_ratio, "-", "judgement",
+             "NIOSH 94-110, section 1.4, joined with HSE L23 as quoted by us", "lifting index, the team counted in"),
     ]  # fmt: skip
     return tuple(steps)
 
@@ -146,8 +152,9 @@ def _support_steps(check, number, counted):
                    f"stress of a person leaning, {check.where}")  # fmt: skip
     else:
         yield Step(f"{name}_people_pa", f"sp_{number}", "by beam theory, or by plates where both rails carry it, one "
-                   "person for every 24 in", (length, ("P_seat", defaults.si("seat_load"), "kg"), ("k_sit", SITTING_DOWN, "-")), check.people_pa,
-                   "Pa", "judgement", "ours", f"stress of people, {check.where}")  # fmt: skip
+                   "person for every 24 in", (length, ("P_seat", defaults.si("seat_load"), "kg"),
+                   ("k_sit", SITTING_DOWN, "-")), check.people_pa, "Pa", "judgement", "ours",
+                   f"stress of people, {check.where}")  # fmt: skip
     yield Step(f"{name}_limit_pa", f"lim_{number}", "k_r * sqrt(f_28c) / k_scatter", limit, check.limit_pa, "Pa",
                "judgement", f"{_RUPTURE}; scatter ours", f"stress allowed, {check.where}")  # fmt: skip
     yield Step(f"{name}_use_ratio", f"use_{number}", f"(so_{number} + sp_{number}) / lim_{number}",

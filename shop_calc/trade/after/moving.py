@@ -8,7 +8,7 @@ from shop_calc.science.checks import require
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
 
-LARGEST_TEAM = max(lifting.TEAM_SHARE)
+TEAM_WORDS = {2: "two thirds", 3: "half"}
 
 
 @dataclass(frozen=True)
@@ -25,8 +25,10 @@ class Lift:
         What each bears when all bear alike [kg].
     limit_kg : float
         Recommended weight limit of one person for this lift [kg].
+    share_ratio, share_kg : float
+        Share of that limit that counts in a team of so many, and each one's limit in it [-, kg].
     index_ratio : float
-        What each bears over that limit; above 1 it is beyond what most people should lift [-].
+        What each bears over each one's limit in the team; above 1 it is too much for them [-].
     team_kg : float or None
         What so many people may lift together; None for more than three [kg].
     people_needed : int or None
@@ -47,6 +49,8 @@ class Lift:
     people: int
     each_kg: float
     limit_kg: float
+    share_ratio: float
+    share_kg: float
     index_ratio: float
     team_kg: float | None
     people_needed: int | None
@@ -87,12 +91,12 @@ def plan_lift(mass_kg, area_m2, people, *, reach_m=None, height_m=None, travel_m
     Examples
     --------
     >>> f"{plan_lift(52.0, 0.58, 2).index_ratio:.4f}"
-    '1.9928'
+    '2.9892'
 
     Notes
     -----
-    Grip "poor", a slab without handles. The index is said of one person and the share that person bears; a team may
-    lift less than the sum of its members, two thirds for two and half for three.
+    Grip "poor", a slab without handles. A team may lift less than the sum of its members, two thirds of it for two and
+    half for three and, at most, for more; the index counts that in, `lifting.team_index`.
 
     References
     ----------
@@ -106,17 +110,54 @@ def plan_lift(mass_kg, area_m2, people, *, reach_m=None, height_m=None, travel_m
         defaults.si("lift_height") if height_m is None else height_m,
         defaults.si("lift_travel") if travel_m is None else travel_m,
     ).limit_kg
-    teams = {n: float(lifting.team_limit_kg([limit] * n)) for n in range(1, LARGEST_TEAM + 1)}
+    share = lifting.team_share(count)
     return Lift(
         mass,
         mass / area,
         count,
         mass / count,
         float(limit),
-        float(lifting.lifting_index(mass / count, limit)),
-        teams.get(count),
-        next((n for n, most in teams.items() if mass <= most * (1 + 1e-9)), None),
+        share,
+        float(share * limit),
+        float(lifting.team_index(mass, limit, count)),
+        float(lifting.team_limit_kg([limit] * count)) if count <= lifting.LARGEST_TEAM else None,
+        lifting.people_needed(mass, limit),
     )
+
+
+def team_words(lift, system="both"):
+    """Say what each bears and what each may, the team counted in, and the index that comes of it.
+
+    Parameters
+    ----------
+    lift : Lift
+        The piece and the people [kg].
+    system : str
+        us, si or both [-].
+
+    Returns
+    -------
+    str
+        Without a full stop [-].
+
+    Examples
+    --------
+    >>> team_words(plan_lift(52.0, 0.58, 2), "us")
+    '57.3 lb for each of 2, who in a team may lift 19.2 lb each: lifting index 3.0'
+    >>> team_words(plan_lift(52.0, 0.58, 1), "us")
+    '115 lb for one to lift, who may lift 28.8 lb: lifting index 4.0'
+
+    References
+    ----------
+    As `plan_lift`.
+    """
+    each, may = show(lift.each_kg, "mass", system), show(lift.share_kg, "mass", system)
+    index = f"lifting index {lift.index_ratio:.1f}"
+    if lift.people == 1:
+        return f"{each} for one to lift, who may lift {may}: {index}"
+    if lift.people > lifting.LARGEST_TEAM:
+        index = f"{index} at least, for the rule ends at {lifting.LARGEST_TEAM} people"
+    return f"{each} for each of {lift.people}, who in a team may lift {may} each: {index}"
 
 
 def lift_advice(lift):
@@ -141,13 +182,13 @@ def lift_advice(lift):
     ----------
     NIOSH 94-110; HSE L23 as quoted; the threshold of a heavy piece is judgement.
     """
-    team = "" if lift.team_kg is None or lift.people == 1 else f", together {show(lift.team_kg, 'mass')}"
-    each = f"{lift.people} people bear {show(lift.each_kg, 'mass')} each"
-    share = "one person bears it all" if lift.people == 1 else each
+    alone, count = f"One person may lift {show(lift.limit_kg, 'mass')} like this", min(lift.people, lifting.LARGEST_TEAM)
+    if lift.people > 1:
+        alone += f", in a team {TEAM_WORDS[count]} of it"
+    together = "" if lift.team_kg is None or lift.people == 1 else f" Together they may lift {show(lift.team_kg, 'mass')}."
     reason = (
-        f"It weighs {show(lift.mass_kg, 'mass')}, {show(lift.mass_kg_m2, 'areal_mass')}; {share}. One person may "
-        f"lift {show(lift.limit_kg, 'mass')} like this{team}: lifting index {lift.index_ratio:.1f}. The equation is "
-        "for a lift on the spot, not for carrying."
+        f"It weighs {show(lift.mass_kg, 'mass')}, {show(lift.mass_kg_m2, 'areal_mass')}. {alone}. That is "
+        f"{team_words(lift)}.{together} The equation is for a lift on the spot, not for carrying."
     )
     origin = ("read", "NIOSH 94-110; HSE L23 as quoted for teams")
     if lift.within:

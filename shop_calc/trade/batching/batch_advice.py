@@ -1,13 +1,13 @@
 """What a batch is refused for, and what it is warned about."""
 
 from shop_calc import defaults
-from shop_calc.science import heat_balance
+from shop_calc.science import heat_balance, lifting
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
 
 WHERE = "batch"
 FACE_PARTICLES = 3.0  # judgement: the face is at least three of its largest particles thick
-ONE_PERSON_KG = 23.0  # read: NIOSH lifting equation, load constant 51 lb for the best of lifts
+ONE_PERSON_KG = lifting.LOAD_CONSTANT_KG  # read: NIOSH lifting equation, load constant 51 lb for the best of lifts
 LONG_MIXING_H = 3.0  # judgement: one person's mixing before arms and light give out
 
 
@@ -164,14 +164,20 @@ def _loads(batch, vessel):
 def _lifting(batch):
     heaviest = max(load.heaviest_kg for load in batch.loads)
     if heaviest > ONE_PERSON_KG:
+        people = lifting.people_needed(heaviest, ONE_PERSON_KG)
+        team = ", or take two people" if people == 2 else ", or take three people" if people == 3 else ""
+        together = " and ".join(
+            f"{show(lifting.team_limit_kg([ONE_PERSON_KG] * count), 'mass')} that of {words}"
+            for count, words in ((2, "two together"), (3, "three"))
+        )
         yield Advice(
             "note",
             WHERE,
-            "Do not lift the full vessel: scoop it out, tip it, or take two people.",
+            f"Do not lift the full vessel: scoop it out or tip it{team}.",
             f"It holds up to {show(heaviest, 'mass')}; one person's limit in the best of lifts is "
-            f"{show(ONE_PERSON_KG, 'mass')}.",
+            f"{show(ONE_PERSON_KG, 'mass')}, {together}.",
             "read",
-            "NIOSH lifting equation (1991), load constant",
+            "NIOSH lifting equation (1991), load constant; HSE L23 as quoted for teams",
         )
 
 

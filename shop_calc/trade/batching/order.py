@@ -199,5 +199,5 @@ def _stone(mix):
     return (
         f"{which[0].upper()}{which[1:]} to the rest" + (f", with {whose} own water." if extra else "."),
         "Dry stone drinks from the mortar." if extra else "They stretch the mortar.",
-        "A full bucket is heavy: two people, or half loads.",
+        "A full bucket is heavy: half loads. Two people lift less than twice what one does.",
     )
