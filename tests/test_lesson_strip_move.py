@@ -151,6 +151,18 @@ def test_no_safe_span_is_ever_given(plan):
     assert "safe" not in words and "allowed span" not in words
 
 
+def test_a_counter_is_judged_by_what_carries_its_edges(plan):
+    rows = standing.counter_table(plan).rows
+    assert [row[-1].split(",")[0] for row in rows] == ["kneel slowly", "nobody sits", "nobody sits"]
+    # leaning, kneeling, dropping: 100, 325, 500 lb on the same spot, so that the steps between them are as the loads
+    for row in rows:
+        lean, kneel, drop = (float(cell.split()[0]) for cell in row[1:4])
+        assert (drop - kneel) / (kneel - lean) == pytest.approx((500 - 325) / (325 - 100), rel=0.03)
+    # a bar of 10 in by hand: 6 325 8/(10 1.5^2), and 3 rho L^2/t of its own
+    own = 3 * units.convert(plan.handling.density_kg_m3, "kg/m3", "lb/ft3") / 1728 * 100 / 1.5
+    assert float(rows[2][2].split()[0]) == pytest.approx(6 * 325 * 8 / 22.5 + own, rel=2e-3)
+
+
 def test_a_strip_by_a_sink_by_hand():
     # 29 1/2 in long, 4 1/4 in wide, 2 1/2 in thick at 150 lb/ft³, 100 lb at the middle
     psi = 0.75 * 150 / 1728 * 29.5**2 / 2.5 + 1.5 * 100 * 29.5 / (4.25 * 2.5**2)
