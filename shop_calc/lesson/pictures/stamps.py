@@ -20,11 +20,12 @@ LINE = "normal"  # every line as tall as the type itself: words side by side sha
 
 @lru_cache(maxsize=256)
 def _type(family, size, weight, style, dpi):
-    """The file of a type, and how far a line of it reaches above and below its baseline [px]."""
+    """The file of a type, how far a line of it reaches above and below its baseline, and the gap between lines [px]."""
     path = findfont(FontProperties(family=list(family), weight=weight, style=style))
     font = get_font(path)
-    measures, em_px = font.get_sfnt_table("OS/2"), size * dpi / 72.0 / font.units_per_EM
-    return path, measures["sTypoAscender"] * em_px, -measures["sTypoDescender"] * em_px
+    em_px = size * dpi / 72.0 / font.units_per_EM
+    measures = font.get_sfnt_table("OS/2")
+    return path, *(em_px * measures[f"sTypo{part}"] for part in ("Ascender", "Descender", "LineGap"))
 
 
 class Stamp(Text):
@@ -48,7 +49,7 @@ class Stamp(Text):
         if not self.get_visible() or not self.get_text():
             return
         plain = isinstance(renderer, RendererAgg) and not (
-            "\n" in self.get_text() or self.get_rotation() or self.get_path_effects() or self.get_bbox_patch()
+            self.get_rotation() or self.get_path_effects() or self.get_bbox_patch()
         )
         if not plain:
             super().draw(renderer)
@@ -77,24 +78,44 @@ class Stamp(Text):
 
 
 def _set(text, family, size, weight, style, color, ha, va, dpi, hinting):
-    """The text alone on clear ground; where its baseline starts from the anchor; its lower left corner from there [px].
+    """The text alone on clear ground; where its first baseline starts from the anchor; its lower left corner from there [px].
 
-    Set as one picture of the whole line, five times as fast as letter by letter on the picture itself.
+    A line is set as one picture, five times as fast as letter by letter on the picture itself.
     """
-    path, above, below = _type(family, size, weight, style, dpi)
+    path, above, below, gap = _type(family, size, weight, style, dpi)
+    lines = text.split("\n")
+    pitch = above - below + (gap if len(lines) > 1 else 0.0)
+    set_lines = [_set_line(line, path, size, dpi, hinting) for line in lines]
+    whole = max(width for *_, width in set_lines)
+    spare = {"left": 0.0, "center": 0.5, "right": 1.0}[ha]
+    boxes = [  # of each line: ink, and its left and lower side from the start of the first baseline
+        (ink, left + round(spare * (whole - width)), low - round(number * pitch))
+        for number, (ink, left, low, width) in enumerate(set_lines)
+        if ink.size
+    ]
+    if not boxes:
+        return None, (0, 0), (0, 0)
+    left, low = min(box[1] for box in boxes), min(box[2] for box in boxes)
+    right, top = (max(box[1 + side] + box[0].shape[1 - side] for box in boxes) for side in (0, 1))
+    ground = np.zeros((top - low, right - left))
+    for ink, at_x, at_y in boxes:
+        part = ground[at_y - low : at_y - low + len(ink), at_x - left : at_x - left + ink.shape[1]]
+        np.maximum(part, ink[::-1], out=part)
+    image = np.empty((*ground.shape, 4), dtype=np.uint8)
+    image[..., :3] = np.round(np.multiply(color[:3], 255))
+    image[..., 3] = np.round(ground * color[3])
+    first, last = above + (pitch - above + below) / 2, (len(lines) - 1) * pitch  # down to the first baseline; to the last
+    up = {"top": -first, "bottom": len(lines) * pitch - first, "baseline": last}.get(va, len(lines) * pitch / 2 - first)
+    return image, (-spare * whole, up), (left, low)
+
+
+def _set_line(text, path, size, dpi, hinting):
+    """The ink of one line, its left and lower side from the start of its baseline, and its width [px]."""
     font = get_font(path)
     font.set_size(size, dpi)
     font.set_text(text, 0.0, flags=hinting)
     font.draw_glyphs_to_bitmap(antialiased=True)
     ink = np.asarray(font.get_image())
-    if not ink.any():
-        return None, (0, 0), (0, 0)
-    image = np.empty((*ink.shape, 4), dtype=np.uint8)
-    image[..., :3] = np.round(np.multiply(color[:3], 255))
-    image[..., 3] = np.round(ink * color[3])
-    (width, height), tall = font.get_width_height(), above + below
-    wide, highest = width / 64.0, (height - font.get_descent()) // 64  # FreeType counts in 64ths of a pixel
-    left, low = font.get_bitmap_offset()[0] // 64, highest + _RIM - len(image)
-    from_left = {"left": 0.0, "center": wide / 2, "right": wide}[ha]
-    up = {"top": -above, "bottom": below, "baseline": 0.0}.get(va, below - tall / 2)  # the baseline from the anchor
-    return image[::-1], (-from_left, up), (left, low)
+    width, height = font.get_width_height()  # FreeType counts in 64ths of a pixel
+    highest = (height - font.get_descent()) // 64
+    return ink, font.get_bitmap_offset()[0] // 64, highest + _RIM - len(ink), width / 64.0
