@@ -6,13 +6,13 @@ from datetime import timedelta
 import numpy as np
 
 from shop_calc import defaults, units
-from shop_calc.science import evaporation, slab_heat
+from shop_calc.science import slab_heat
 from shop_calc.science.layer_water import water_share_lost
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.curing.covers import CHOICES, COVERS, CureChoice
 from shop_calc.trade.curing.cure_rules import moist_cure_days, pick_cover
-from shop_calc.trade.timeline.drying import moving_air
-from shop_calc.trade.timeline.room import room_steps
+from shop_calc.trade.timeline.drying import moving_air, rates_of_a_wet_face
+from shop_calc.trade.timeline.room import room_at, room_steps
 from shop_calc.trade.timeline.set_clock import age_at_h, at_h
 
 __all__ = ["CHOICES", "Cure", "CureChoice", "first_night", "moist_cure_days", "pick_cover"]
@@ -158,7 +158,8 @@ def first_night(
     air_c, rh_fraction, wind_m_s = room_steps(inputs.room, from_h, step_s, count)
     energy_j_mol = inputs.middle_day().activation_energy_j_mol
     night = _night(start_c, inputs.thickness_m, (air_c, rh_fraction, moving_air(wind_m_s)), step_s, energy_j_mol)
-    demand = evaporation.menzel_rate_kg_m2_h(night.temp_c[:-1, _OPEN], air_c, rh_fraction, moving_air(wind_m_s))
+    times_h, demand = rates_of_a_wet_face(from_h + night.time_h, night.temp_c[:, _OPEN], inputs.room, until_h)
+    in_force_c, in_force_fraction, _ = room_at(inputs.room, times_h)
     lost = {
         "open": float(night.water_lost_kg_m2[-1, _OPEN]),
         "membrane": MEMBRANE_LOSS_KG_M2 * hours / MEMBRANE_HOURS,
@@ -174,8 +175,9 @@ def first_night(
         )
         for key, (title, surface, work, sealing) in COVERS.items()
     )  # fmt: skip
-    mean, peak = float(demand.mean()), float(demand.max())
-    coldest, hottest, driest = float(air_c.min()), float(air_c.max()), float(rh_fraction.min())
+    mean, peak = float(night.demand_kg_m2[-1, _OPEN]) / hours, float(demand.max())
+    coldest, hottest = float(in_force_c.min()), float(in_force_c.max())
+    driest = float(in_force_fraction.min())
     pick, heat, reason = pick_cover(mean, peak, coldest, hottest, driest, silica_fume)
     if polymer_share >= defaults.si("polymer_air_cure"):
         after = (

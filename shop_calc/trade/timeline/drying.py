@@ -1,6 +1,7 @@
 """What the air takes from the face between placing and the last steel, and what to do about it."""
 
 from dataclasses import dataclass
+from math import ceil, gcd
 
 import numpy as np
 
@@ -9,8 +10,9 @@ from shop_calc.science import evaporation
 from shop_calc.science.layer_water import water_share_lost
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.timeline.room import room_at
-from shop_calc.trade.timeline.set_clock import run_clock
+from shop_calc.trade.timeline.set_clock import STEP_S, run_clock
 
+FINEST_S, _AT_ONCE_H = 30, 1e-6  # seconds on the clock of a job matter to nobody
 _SOURCE = "Menzel 1954 (from memory); limits: FHWA-HRT-05-038 ch. 5, ACI 305R/308; band: Hover, ACI SP-338 (2020)"
 
 
@@ -144,8 +146,63 @@ def face_clock(day):
     least_h = day.stage("stop").likely_from_h - inputs.face_load_h
     return run_clock(
         inputs.mix_temp_c, inputs.thickness_m, inputs.room, start_h=inputs.face_load_h, least_h=least_h,
-        days=inputs.middle_day(),
+        days=inputs.middle_day(), step_s=_step_s(inputs),
     )  # fmt: skip
+
+
+def _step_s(inputs):
+    """The longest step, up to that of the set clock, with which every change of the air stands between two steps."""
+    apart_s = (round((hour - inputs.face_load_h) * 3600.0) for hour in inputs.room.from_h if hour > inputs.face_load_h)
+    together_s = gcd(*apart_s) or round(STEP_S)
+    return max(together_s / ceil(together_s / STEP_S), FINEST_S)
+
+
+def rates_of_a_wet_face(steps_h, temp_c, room, until_h):
+    """Read what the air takes from a wet face, at every step and at both sides of every change of the air.
+
+    Parameters
+    ----------
+    steps_h : ndarray of shape (steps,)
+        Rising hours after the first water [h].
+    temp_c : ndarray of shape (steps,)
+        Temperature of the face at these hours [°C].
+    room : Room
+        The air [as its fields].
+    until_h : float
+        The last hour asked for [h].
+
+    Returns
+    -------
+    tuple of ndarray of shape (n,)
+        Hours after the first water, an hour at which the air changes twice, and rates [h, kg/m2/h].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.timeline.room import Room
+    >>> room = Room((0.0, 1.0), (21.0, 30.0), (0.5, 0.3), (0.0, 4.0))
+    >>> hours, rate = rates_of_a_wet_face(np.linspace(0.0, 2.0, 5), np.full(5, 17.0), room, 1.75)
+    >>> [f"{hour:.2f} h: {each:.4f}" for hour, each in zip(hours, rate)]
+    ['0.00 h: 0.0750', '0.50 h: 0.0750', '1.00 h: 0.0750', '1.00 h: 0.2335', '1.50 h: 0.2335', '1.75 h: 0.2335']
+
+    Notes
+    -----
+    Largest where the air changes, at either end, or in between. On the clock of a face: within 0.3 % of steps of two
+    seconds, tried on rooms with three changes of up to 28 K and 7 m/s (tests/test_drying_peak.py).
+
+    References
+    ----------
+    Menzel 1954, from memory.
+    """
+    changes = [hour for hour in room.from_h if steps_h[0] + _AT_ONCE_H < hour < until_h - _AT_ONCE_H]
+    at_change = np.any(np.abs(steps_h[:, np.newaxis] - changes) <= _AT_ONCE_H, axis=1)
+    steps_in = steps_h[(steps_h < until_h - _AT_ONCE_H) & ~at_change]
+    hours = np.concatenate((steps_in, changes, changes, [until_h]))
+    before = np.zeros(hours.size)  # the first of the two at a change still has the air before it
+    before[steps_in.size : steps_in.size + len(changes)] = 2 * _AT_ONCE_H
+    order = np.argsort(hours - before, kind="stable")
+    hours, before = hours[order], before[order]
+    air_c, rh_fraction, wind_m_s = room_at(room, hours - before)
+    return hours, evaporation.menzel_rate_kg_m2_h(np.interp(hours, steps_h, temp_c), air_c, rh_fraction, moving_air(wind_m_s))
 
 
 def face_drying(day, clock, face_thickness_m, face_water_kg_m3):
@@ -183,12 +240,9 @@ def face_drying(day, clock, face_thickness_m, face_water_kg_m3):
     Menzel 1954, from memory.
     """
     inputs = day.samples.inputs
-    end_h = day.stage("last_steel").likely_to_h
-    hours = clock.history.time_h + inputs.face_load_h
-    air_c, rh_fraction, wind_m_s = room_at(inputs.room, hours)
-    rate = evaporation.menzel_rate_kg_m2_h(clock.history.temp_c, air_c, rh_fraction, moving_air(wind_m_s))
-    working = hours <= end_h + 1e-9
-    hours, rate = hours[working], rate[working]
+    own = clock.history
+    until_h = day.stage("last_steel").likely_to_h
+    hours, rate = rates_of_a_wet_face(own.time_h + inputs.face_load_h, own.temp_c, inputs.room, until_h)
     peak = float(rate.max())
     band = evaporation.estimate_band_kg_m2_h(peak)
     demand = float(np.trapezoid(rate, hours))

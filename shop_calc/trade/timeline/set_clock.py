@@ -79,9 +79,9 @@ def steady(air_temp_c, rh_fraction, wind_m_s):
     return tuple(np.asarray(value, dtype=float)[np.newaxis] for value in (air_temp_c, rh_fraction, wind_m_s))
 
 
-def _stepped_air(air, start_h, count, axes):
+def _stepped_air(air, start_h, step_s, count, axes):
     """Air of every step, shaped (count, ...) so that it broadcasts against elements with `axes` axes."""
-    columns = room_steps(air, start_h, STEP_S, count) if isinstance(air, Room) else air
+    columns = room_steps(air, start_h, step_s, count) if isinstance(air, Room) else air
     shaped = []
     for column in columns:
         middle = (1,) * (axes - (column.ndim - 1))
@@ -91,8 +91,9 @@ def _stepped_air(air, start_h, count, axes):
 
 
 def run_clock(
-    mix_temp_c, thickness_m, air, *, until_pa=None, start_h=0.0, days=None, evaporating=True, least_h=0.0
-):
+    mix_temp_c, thickness_m, air, *, until_pa=None, start_h=0.0, days=None, evaporating=True, least_h=0.0,
+    step_s=STEP_S,
+):  # fmt: skip
     """Step a mortar through its room until it is too stiff for any tool.
 
     Parameters
@@ -113,6 +114,8 @@ def run_clock(
         False leaves evaporative cooling out, as the early edge of a window must [-].
     least_h : float
         Hours that the history has to cover at least [h].
+    step_s : float
+        Length of a step [s].
 
     Returns
     -------
@@ -152,15 +155,15 @@ def run_clock(
     rate = setting.rate_factor(coldest_c + np.minimum(values["room_error_k"], 0.0), values["activation_energy_j_mol"])
     hours = min(max(float(np.max(needed_h / rate)), least_h, 1.0), LONGEST_H)
     while True:
-        count = int(np.ceil(hours * 3600.0 / STEP_S))
-        temp_c, rh_fraction, wind_m_s = _stepped_air(air, start_h, count, len(shape))
+        count = int(np.ceil(hours * 3600.0 / step_s))
+        temp_c, rh_fraction, wind_m_s = _stepped_air(air, start_h, step_s, count, len(shape))
         history = slab_heat.slab_history(
             mix_temp_c,
             thickness_m,
             temp_c + values["room_error_k"],
             rh_fraction,
             wind_m_s,
-            step_s=STEP_S,
+            step_s=step_s,
             activation_energy_j_mol=values["activation_energy_j_mol"],
             density_kg_m3=defaults.si("slab_density"),
             heat_capacity_j_kg_k=defaults.si("slab_heat_capacity"),
