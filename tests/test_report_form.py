@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from demo_plans import NAMES, demo_plan
+from demo_plans import bench as changed_bench
 
 from shop_calc.trade.report import report
 from shop_calc.trade.report_parts import WIDTH, columns, heading
@@ -122,10 +123,15 @@ def test_the_cost_of_one_square_foot_or_metre_is_that_of_its_area(system, area_m
     assert cost.splitlines()[0].split() == ["what", "packs", "cash", "used", "of", "it"]
 
 
-def test_what_has_no_price_is_said_below_the_cost():
-    plan = bench()
-    text = report(replace(plan, cost=replace(plan.cost, unpriced=("sealer",))), "us")
-    assert "\nNo price for sealer.\n" in text
+def test_what_has_no_price_is_said_once_and_the_sum_says_that_it_is_not_all():
+    prices = {"portland cement": {"pack": "94 lb", "price": 18.5}}
+    text = report(changed_bench(cost__prices=prices), "us")
+    words = " ".join(text.split())
+    assert words.count("Not in the sum: ") == 1 and "No price for" not in words
+    unpriced = words.split("Not in the sum: ")[1].split(". ")[0]
+    assert "fine silica sand" in unpriced and "sealer" in unpriced and words.count(unpriced) == 1
+    assert "in all, of what has a price" in part(text, "Cost of ")
+    assert "of what has a price" not in part(report(bench(), "us"), "Cost of ")
 
 
 # ---- columns

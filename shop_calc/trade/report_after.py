@@ -125,7 +125,7 @@ def _cost(plan, system):
     area = plan.layers.top_area_m2
     per = "m²" if system == "si" else "ft²"
     scale = 1.0 if system == "si" else 0.3048**2
-    rows.append(("in all", "", cost.money(cost.cash), cost.money(cost.pro_rata)))
+    whole = "in all, of what has a price" if cost.unpriced else "in all"
+    rows.append((whole, "", cost.money(cost.cash), cost.money(cost.pro_rata)))
     rows.append((f"for one {per}", "", cost.money(cost.cash_m2 * scale), cost.money(cost.pro_rata_m2 * scale)))
-    left = f"No price for {', '.join(cost.unpriced)}." if cost.unpriced else ""
-    return heading(f"Cost of {show(area, 'area', system)}") + columns(rows) + (f"\n{wrap(left)}" if left else "")
+    return heading(f"Cost of {show(area, 'area', system)}") + columns(rows)

@@ -7,6 +7,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from shop_calc import defaults
+from shop_calc.trade.jobs.file_kind import RECIPE_KINDS, file_kind
 from shop_calc.trade.jobs.job_entries import LONGEST_NAME, entry_value, shown
 from shop_calc.trade.jobs.job_fields import (
     ALL_SIZES,
@@ -109,11 +110,18 @@ def check_job(entries):
     Form of the file: data/README.md.
     """
     found, assumed = Collector(), set()
+    kind, name = file_kind(entries), entries.get("name", "")
+    if kind in RECIPE_KINDS:
+        called = f" ({shown(name)})" if isinstance(name, str) and name.strip() else ""
+        found.say(
+            f"this is a {kind}{called}, not a job: a job has [piece], [mix], [day] and [[room]]; its [mix] gives the name of a "
+            f"{kind} as recipe, or [mix.recipe] has the entries that stand here"
+        )
+        found.raise_if_any()
     if entries.get("format") != 1 or isinstance(entries.get("format"), bool):
         found.add(
             "format", shown(entries["format"]) if "format" in entries else "nothing", "1, the only format there is"
         )
-    name = entries.get("name", "")
     if not isinstance(name, str) or not name.strip() or len(name) > LONGEST_NAME:
         found.add("name", shown(name) if name else "nothing", f"some words of at most {LONGEST_NAME} characters")
     _unknown(found, "", entries, ("format", "name", *SECTIONS))

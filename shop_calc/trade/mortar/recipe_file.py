@@ -2,6 +2,7 @@
 
 from shop_calc import units
 from shop_calc.science.checks import require
+from shop_calc.trade.jobs.file_kind import file_kind
 from shop_calc.trade.mortar.amounts import parse_amount
 from shop_calc.trade.mortar.bag_file import bag_from_table
 from shop_calc.trade.mortar.materials import material
@@ -68,6 +69,11 @@ def recipe_from_table(table, entry="recipe"):
     found = Collector()
     if not isinstance(table, dict):
         found.add(entry, repr(table)[:40], "a table of parts, a bag, or the name of a recipe in quotes")
+        found.raise_if_any()
+    if file_kind(table) == "job":
+        found.say(
+            f'{entry}: this is a job, not a recipe: a recipe has parts and w_cm, a bag has kind = "bag", mass, water and yield'
+        )
         found.raise_if_any()
     kind = table.get("kind", "recipe")
     if kind not in ("recipe", "bag"):
