@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from shop_calc.science import lifting
+from shop_calc.science import lifting, teams
 from shop_calc.science.lifting import frequency_factor, weight_limit
 
 IN, LB = 0.0254, 0.45359237
@@ -113,11 +113,11 @@ def test_the_index_is_infinite_where_nothing_may_be_lifted():
 
 
 def test_a_team_lifts_less_than_its_members():
-    assert lifting.team_limit_kg([25.0]) == 25.0
-    assert lifting.team_limit_kg([30.0, 15.0]) == pytest.approx(30.0)
-    assert lifting.team_limit_kg([20.0, 20.0, 20.0]) == pytest.approx(30.0)
+    assert teams.team_limit_kg([25.0]) == 25.0
+    assert teams.team_limit_kg([30.0, 15.0]) == pytest.approx(30.0)
+    assert teams.team_limit_kg([20.0, 20.0, 20.0]) == pytest.approx(30.0)
     with pytest.raises(ValueError, match="people lifting: 4"):
-        lifting.team_limit_kg([20.0] * 4)
+        teams.team_limit_kg([20.0] * 4)
 
 
 def test_a_map_equals_single_calls():
@@ -138,7 +138,7 @@ def test_a_map_equals_single_calls():
         (lambda: weight_limit(0.3, 0.5, 0.5, coupling="slippery"), "good, fair or poor"),
         (lambda: weight_limit(0.3, 0.5, 0.5, duration_h=9.0), "duration"),
         (lambda: frequency_factor(-1.0, 1.0, 0.5), "lifts a minute"),
-        (lambda: lifting.team_limit_kg([-1.0, 5.0]), "each may lift"),
+        (lambda: teams.team_limit_kg([-1.0, 5.0]), "each may lift"),
     ],
 )
 def test_an_impossible_lift_is_named(call, words):
@@ -179,20 +179,20 @@ def test_every_row_of_the_table_of_frequencies():
 @pytest.mark.parametrize(("people", "share"), [(1, 1.0), (2, 2 / 3), (3, 0.5), (4, 0.5), (9, 0.5)])
 def test_a_team_bears_more_than_heads_say(people, share):
     # HSE L23 as quoted: two lift two thirds of the sum, three half of it; for more there is no rule, half is the most
-    assert lifting.team_share(people) == pytest.approx(share)
-    assert lifting.team_index(60.0, 20.0, people) == pytest.approx(60 / people / (share * 20))
+    assert teams.team_share(people) == pytest.approx(share)
+    assert teams.team_index(60.0, 20.0, people) == pytest.approx(60 / people / (share * 20))
     if people <= 3:
-        assert lifting.team_index(lifting.team_limit_kg([20.0] * people), 20.0, people) == pytest.approx(1.0)
+        assert teams.team_index(teams.team_limit_kg([20.0] * people), 20.0, people) == pytest.approx(1.0)
 
 
 def test_so_many_are_needed_and_three_are_the_most():
     # of 20 kg each: 20, 26.7, 30 kg
     wanted = {20.0: 1, 20.1: 2, 26.6: 2, 26.7: 3, 30.0: 3, 30.1: None}
-    assert {load: lifting.people_needed(load, 20.0) for load in wanted} == wanted
+    assert {load: teams.people_needed(load, 20.0) for load in wanted} == wanted
 
 
 def test_nobody_lifts_nothing():
-    for call in (lambda: lifting.team_share(0), lambda: lifting.team_index(5.0, 20.0, 0)):
+    for call in (lambda: teams.team_share(0), lambda: teams.team_index(5.0, 20.0, 0)):
         with pytest.raises(ValueError, match="people lifting: 0"):
             call()
-    assert lifting.team_index(5.0, 0.0, 2) == float("inf")
+    assert teams.team_index(5.0, 0.0, 2) == float("inf")

@@ -6,8 +6,8 @@ from shop_calc.lesson.table import table
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.science.moist_air import wet_bulb_c
 from shop_calc.trade.after.finish_words import SEALERS
-from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.polish_seal import FIBRE_WORDS, fibre_showing
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.timeline.drying import moving_air
 from shop_calc.units import show
 

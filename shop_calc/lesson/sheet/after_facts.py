@@ -1,8 +1,8 @@
 """What the sheet says of the time after the trowel: cover, carry, polish, seal; and what is still to be done first."""
 
 from shop_calc.lesson.sheet.printed import clean, date
-from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.moving import lift_advice
+from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.units import show
 
 # Where a line of advice is read: beside the day, beside the mixer, or after the trowel.

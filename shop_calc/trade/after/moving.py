@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from shop_calc import defaults
-from shop_calc.science import lifting, loads
+from shop_calc.science import lifting, loads, teams
 from shop_calc.science.checks import require
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
@@ -96,7 +96,7 @@ def plan_lift(mass_kg, area_m2, people, *, reach_m=None, height_m=None, travel_m
     Notes
     -----
     Grip "poor", a slab without handles. A team may lift less than the sum of its members, two thirds of it for two and
-    half for three and, at most, for more; the index counts that in, `lifting.team_index`.
+    half for three and, at most, for more; the index counts that in, `teams.team_index`.
 
     References
     ----------
@@ -110,7 +110,7 @@ def plan_lift(mass_kg, area_m2, people, *, reach_m=None, height_m=None, travel_m
         defaults.si("lift_height") if height_m is None else height_m,
         defaults.si("lift_travel") if travel_m is None else travel_m,
     ).limit_kg
-    share = lifting.team_share(count)
+    share = teams.team_share(count)
     return Lift(
         mass,
         mass / area,
@@ -119,9 +119,9 @@ def plan_lift(mass_kg, area_m2, people, *, reach_m=None, height_m=None, travel_m
         float(limit),
         share,
         float(share * limit),
-        float(lifting.team_index(mass, limit, count)),
-        float(lifting.team_limit_kg([limit] * count)) if count <= lifting.LARGEST_TEAM else None,
-        lifting.people_needed(mass, limit),
+        float(teams.team_index(mass, limit, count)),
+        float(teams.team_limit_kg([limit] * count)) if count <= teams.LARGEST_TEAM else None,
+        teams.people_needed(mass, limit),
     )
 
 
@@ -155,8 +155,8 @@ def team_words(lift, system="both"):
     index = f"lifting index {lift.index_ratio:.1f}"
     if lift.people == 1:
         return f"{each} for one to lift, who may lift {may}: {index}"
-    if lift.people > lifting.LARGEST_TEAM:
-        index = f"{index} at least, for the rule ends at {lifting.LARGEST_TEAM} people"
+    if lift.people > teams.LARGEST_TEAM:
+        index = f"{index} at least, for the rule ends at {teams.LARGEST_TEAM} people"
     return f"{each} for each of {lift.people}, who in a team may lift {may} each: {index}"
 
 
@@ -182,7 +182,7 @@ def lift_advice(lift):
     ----------
     NIOSH 94-110; HSE L23 as quoted; the threshold of a heavy piece is judgement.
     """
-    alone, count = f"One person may lift {show(lift.limit_kg, 'mass')} like this", min(lift.people, lifting.LARGEST_TEAM)
+    alone, count = f"One person may lift {show(lift.limit_kg, 'mass')} like this", min(lift.people, teams.LARGEST_TEAM)
     if lift.people > 1:
         alone += f", in a team {TEAM_WORDS[count]} of it"
     together = "" if lift.team_kg is None or lift.people == 1 else f" Together they may lift {show(lift.team_kg, 'mass')}."

@@ -6,8 +6,8 @@ from shop_calc.trade.advice import Advice
 from shop_calc.trade.after.carrying import ROUND
 from shop_calc.trade.after.quarter_hour import not_before
 from shop_calc.trade.after.stress_words import stress as said
-from shop_calc.trade.after.supports import NOT_BEYOND, NOT_ENOUGH, between_rails_m
-from shop_calc.trade.after.use_rule import BACK_RAIL, BOTH_RAILS, span_use, use_loads_kg
+from shop_calc.trade.after.supports import NOT_BEYOND, NOT_ENOUGH, check_supports
+from shop_calc.trade.after.use_rule import BACK_RAIL, BOTH_RAILS, use_loads_kg
 from shop_calc.units import show
 
 SEAT_RULE = "our rule: 250 lb for every 24 in at the worst spot, doubled for sitting down, against rupture over 1.5"
@@ -198,10 +198,8 @@ def _bedding(handling, piece):
     if span and handling.rails == BOTH_RAILS:
         text = "Shim it until it touches both sides and the front and back rail of what it stands on."
     if span and handling.rails == BOTH_RAILS and piece.use != "seat":
-        beside = stand.overhang_m if stand.overhang_at == "side" else None
-        bare = span_use(span, between_rails_m(piece, beside, BOTH_RAILS), piece.thickness_m, handling.density_kg_m3, BACK_RAIL)
-        limit = next(check.limit_pa for check in handling.supports if check.key == "span")
-        stress = bare.own_pa + bare.kneel_pa
+        bare = check_supports(piece, handling.density_kg_m3, handling.strength.counted_pa, span, rails=BACK_RAIL)[0]
+        stress, limit = bare.stress_pa, bare.limit_pa
         if stress > limit:
             text += " A bay without a front rail, as over a dishwasher, gets one." if stand.on == "cabinet" else ""
             reason = (

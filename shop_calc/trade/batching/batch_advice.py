@@ -1,7 +1,7 @@
 """What a batch is refused for, and what it is warned about."""
 
 from shop_calc import defaults
-from shop_calc.science import heat_balance, lifting
+from shop_calc.science import heat_balance, lifting, teams
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
 
@@ -164,10 +164,10 @@ def _loads(batch, vessel):
 def _lifting(batch):
     heaviest = max(load.heaviest_kg for load in batch.loads)
     if heaviest > ONE_PERSON_KG:
-        people = lifting.people_needed(heaviest, ONE_PERSON_KG)
+        people = teams.people_needed(heaviest, ONE_PERSON_KG)
         team = ", or take two people" if people == 2 else ", or take three people" if people == 3 else ""
         together = " and ".join(
-            f"{show(lifting.team_limit_kg([ONE_PERSON_KG] * count), 'mass')} that of {words}"
+            f"{show(teams.team_limit_kg([ONE_PERSON_KG] * count), 'mass')} that of {words}"
             for count, words in ((2, "two together"), (3, "three"))
         )
         yield Advice(
