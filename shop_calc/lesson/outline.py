@@ -27,7 +27,7 @@ LIGHT_HEADINGS = ("How a lesson goes", "Try it", "In short")
 LIGHT_OPENING = ("You will be able to", "Time")
 LIGHT_RECAP = ("Next",)
 
-CELLS, WORDS = (25, 45), (1000, 1800)  # before the closing practice
+CELLS, WORDS = (25, 52), (1000, 1800)  # before the closing practice; small steps want cells, the words are the hour
 LIGHT_CELLS, LIGHT_WORDS = (8, 45), (250, 1800)
 LONGEST_CODE = 12
 QUESTIONS = 4  # in "Practice"; the others stand in "More practice"
