@@ -8,7 +8,7 @@ from shop_calc.trade.logbook.log_lines import JOINED_LINES
 from shop_calc.trade.logbook.log_plan import _some
 from shop_calc.trade.logbook.log_read import LONGEST_POUR_H, parse_log
 from shop_calc.trade.logbook.log_trust import trust_words
-from shop_calc.trade.logbook.rod import rod_mass_kg
+from shop_calc.trade.timeline.rod import rod_mass_kg
 
 
 def test_a_file_of_nothing_but_a_separator_lacks_its_columns():

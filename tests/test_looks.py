@@ -7,14 +7,6 @@ import numpy as np
 import pytest
 
 from shop_calc import defaults
-from shop_calc.trade.logbook.rod import (
-    print_resistance_pa,
-    rod_for_m,
-    rod_mass_kg,
-    rod_resistance_pa,
-    rod_steps,
-    rod_table,
-)
 from shop_calc.trade.timeline.cloud import cloud_at, day_cloud, deviations
 from shop_calc.trade.timeline.day import DayInputs, plan_day, sample_day
 from shop_calc.trade.timeline.look import Look, look_h, look_words
@@ -22,6 +14,14 @@ from shop_calc.trade.timeline.look_fit import gather
 from shop_calc.trade.timeline.look_likelihood import log_between, log_readings
 from shop_calc.trade.timeline.look_weights import weigh_days
 from shop_calc.trade.timeline.looks import not_yet, replan, rod_reading, seen, thumb_print
+from shop_calc.trade.timeline.rod import (
+    print_resistance_pa,
+    rod_for_m,
+    rod_mass_kg,
+    rod_resistance_pa,
+    rod_steps,
+    rod_table,
+)
 from shop_calc.trade.timeline.room import steady_room
 from shop_calc.trade.timeline.ruler import ruler
 from shop_calc.trade.timeline.weighted_days import quantile

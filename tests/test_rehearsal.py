@@ -12,7 +12,6 @@ from practice_pieces import PSI, at_psi, class_pour, ends, floated, severity
 from shop_calc import defaults
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.logbook.log_write import append_events
-from shop_calc.trade.logbook.rod import print_resistance_pa
 from shop_calc.trade.logbook.shop_log import pour_looks, read_log
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.rehearsal.account import account, briefing, now_words
@@ -40,6 +39,7 @@ from shop_calc.trade.rehearsal.words import ACTS
 from shop_calc.trade.timeline.cloud import middle_day
 from shop_calc.trade.timeline.day import plan_day
 from shop_calc.trade.timeline.look import KINDS
+from shop_calc.trade.timeline.rod import print_resistance_pa
 
 POURS = 500 if os.environ.get("HYPOTHESIS_PROFILE") == "slow" else 120
 WORDS = st.lists(st.sampled_from(sorted(ACTS)), max_size=40)

@@ -1,6 +1,7 @@
 """The rooms of the house: imports run one way, drawing and widgets stay in their rooms, nothing reads the clock."""
 
 import ast
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -9,6 +10,9 @@ import pytest
 
 ROOT = Path(__file__).parents[1] / "shop_calc"
 FILES = sorted(ROOT.rglob("*.py"))
+# The folders of trade/ in the order in which a job runs through them; each may use those before it.
+FOLDERS = ("jobs", "shape", "mortar", "batching", "timeline", "curing", "after", "logbook", "rehearsal")
+BEFORE_ALL = ("advice", "problems", "working")  # modules of trade/ that know no folder and no job
 RANK = {"units": 0, "defaults": 0, "science": 0, "trade": 1, "lesson": 2, "__main__": 3, "__init__": 0}
 
 
@@ -33,6 +37,28 @@ def test_imports_point_one_way(path):
         if parts[0] != "shop_calc" or len(parts) < 2 or parts[1].startswith("__version"):
             continue
         assert RANK[parts[1]] <= RANK[own], f"{path.name} in {own} imports {name}"
+
+
+def _trade_rank(part):
+    """Place of a folder or module of trade/: what every folder uses, the folders in order, what joins them."""
+    if part in BEFORE_ALL:
+        return -1
+    return FOLDERS.index(part) if part in FOLDERS else len(FOLDERS) - 1.5  # the practice pour plans whole jobs
+
+
+@pytest.mark.parametrize("path", sorted((ROOT / "trade").rglob("*.py")), ids=lambda path: "/".join(path.parts[-2:]))
+def test_the_folders_of_trade_use_only_those_before_them(path):
+    part = path.relative_to(ROOT / "trade").parts[0].removesuffix(".py")
+    used = {name.split(".")[2] for name in _imports(path) if name.startswith("shop_calc.trade.")}
+    back = {name for name in used - {part} if _trade_rank(name) > _trade_rank(part)}
+    assert back == set(), f"{path.relative_to(ROOT)} uses what comes after it; where does that belong?"
+
+
+def test_every_folder_of_trade_has_its_place_and_the_rooms_are_told_in_that_order():
+    folders = {path.name for path in (ROOT / "trade").iterdir() if path.is_dir() and (path / "__init__.py").exists()}
+    assert folders == set(FOLDERS)
+    told = (ROOT.parent / "DEVELOPERS.md").read_text(encoding="utf-8").partition("    trade/ ")[2].partition("    lesson/ ")[0]
+    assert [name for name in re.findall(r"(\w+)/", told) if name in FOLDERS] == list(FOLDERS)
 
 
 def test_science_reads_no_files_and_knows_no_other_room():

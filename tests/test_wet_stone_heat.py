@@ -10,8 +10,8 @@ from shop_calc.lesson.sheet.inline import sheet_text
 from shop_calc.trade.batching.batch import build_batch
 from shop_calc.trade.batching.mixer import mixer
 from shop_calc.trade.batching.water import plan_water, temps
+from shop_calc.trade.job_temperatures import temperatures_of
 from shop_calc.trade.jobs.job import read_job
-from shop_calc.trade.jobs.temperatures import temperatures_of
 from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe import recipe
 from shop_calc.trade.plan import make_plan

@@ -2,8 +2,8 @@
 
 from shop_calc.trade.batching import mixer as vessels
 from shop_calc.trade.batching.batch import build_batch
+from shop_calc.trade.job_temperatures import temperatures_of
 from shop_calc.trade.jobs.job_fields import OPTIONAL_SIZES, SIZES
-from shop_calc.trade.jobs.temperatures import temperatures_of
 from shop_calc.trade.mortar.amounts import stone_ratio
 from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe import recipe

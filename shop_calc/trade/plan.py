@@ -12,8 +12,8 @@ from shop_calc.trade.batching.bag_count import bag_advice
 from shop_calc.trade.batching.batch import Batch
 from shop_calc.trade.curing import cure as cover
 from shop_calc.trade.job_parts import batch_of, day_inputs, mix_of, piece_of, recipe_of
+from shop_calc.trade.job_temperatures import stored_advice
 from shop_calc.trade.jobs.job import Job
-from shop_calc.trade.jobs.temperatures import stored_advice
 from shop_calc.trade.logbook.log_plan import LogUse, find_log, log_advice, use_log, with_log
 from shop_calc.trade.mortar.mix import Mix
 from shop_calc.trade.plan_advice import air_advice, day_advice, form_advice, use_advice

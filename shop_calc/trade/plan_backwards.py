@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from shop_calc.trade.batching.water import plan_water
-from shop_calc.trade.jobs.temperatures import temperatures_of
+from shop_calc.trade.job_temperatures import temperatures_of
 from shop_calc.trade.timeline.backwards import COLDEST_MIX_C, work_backwards
 
 

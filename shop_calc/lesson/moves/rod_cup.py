@@ -10,8 +10,8 @@ from shop_calc.lesson.pictures.set_curve import SetCurve, StiffeningCurve
 from shop_calc.lesson.practice import Said
 from shop_calc.lesson.table import table
 from shop_calc.science.setting import penetration_resistance_pa
-from shop_calc.trade.logbook.rod import rod_resistance_pa, rod_table
 from shop_calc.trade.timeline.day import EARLY_SHARE, LATE_SHARE, plan_day
+from shop_calc.trade.timeline.rod import rod_resistance_pa, rod_table
 from shop_calc.trade.timeline.room import steady_room
 from shop_calc.trade.timeline.weighted_days import quantile
 from shop_calc.units import show

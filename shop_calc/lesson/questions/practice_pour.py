@@ -2,8 +2,8 @@
 
 from shop_calc.lesson.question import Number, Question
 from shop_calc.lesson.slips import by, word
-from shop_calc.trade.logbook.rod import print_resistance_pa
 from shop_calc.trade.rehearsal.harm_of_water import SKIN_M
+from shop_calc.trade.timeline.rod import print_resistance_pa
 from shop_calc.trade.working import Step
 
 _QUARTER_M = 0.00635  # by definition of the inch
@@ -43,7 +43,7 @@ def print_pa(depth_m):
 
     References
     ----------
-    As shop_calc.trade.logbook.rod.print_resistance_pa.
+    As shop_calc.trade.timeline.rod.print_resistance_pa.
     """
     return float(print_resistance_pa(depth_m))
 
@@ -52,7 +52,7 @@ def _print_steps(depth_m):
     known = (("PR_q", print_pa(_QUARTER_M), "Pa"), ("q", _QUARTER_M, "m"), ("d", depth_m, "m"))
     return (
         Step("print_resistance_pa", "PR", "PR_q * q / d", known, print_pa(depth_m), "Pa", "judgement",
-             "shop_calc.trade.logbook.rod: one thumb, one force", "resistance under the thumb"),
+             "shop_calc.trade.timeline.rod: one thumb, one force", "resistance under the thumb"),
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from shop_calc.lesson.reasoning.lesson_sheets import SIGN
 from shop_calc.lesson.slips import Slip, by, radius_for_diameter, sign_flipped, word
 from shop_calc.science.loads import GRAVITY_M_S2
 from shop_calc.science.setting import INITIAL_SET_PA, age_at_resistance_h
-from shop_calc.trade.logbook.rod import rod_resistance_pa
+from shop_calc.trade.timeline.rod import rod_resistance_pa
 from shop_calc.trade.working import Step
 
 _EXPONENT = 7.0

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from shop_calc import defaults, units
-from shop_calc.trade.logbook.rod import print_resistance_pa, rod_for_m, rod_mass_kg
 from shop_calc.trade.rehearsal.air_words import air_speed
 from shop_calc.trade.rehearsal.bench import DULL, air_now
 from shop_calc.trade.rehearsal.truth import GRID_H
 from shop_calc.trade.timeline.drying import face_level
+from shop_calc.trade.timeline.rod import print_resistance_pa, rod_for_m, rod_mass_kg
 
 SIGNS = {
     "air": "room and wind",
@@ -104,7 +104,7 @@ def look(state, sign):
 
     References
     ----------
-    Cues: common practice, no source. Depth of the print: shop_calc.trade.logbook.rod.
+    Cues: common practice, no source. Depth of the print: shop_calc.trade.timeline.rod.
     """
     if sign not in SIGNS:
         raise ValueError(f"look: {sign!r} given; it must be one of {', '.join(SIGNS)}")
@@ -131,7 +131,7 @@ def print_depth_m(resistance_pa):
 
     References
     ----------
-    As shop_calc.trade.logbook.rod.print_resistance_pa, turned round; judgement.
+    As shop_calc.trade.timeline.rod.print_resistance_pa, turned round; judgement.
     """
     one_m = 0.1  # any depth will do: resistance times depth is the same for all
     depth = float(print_resistance_pa(one_m)) * one_m / max(resistance_pa, 1.0)

@@ -1,1 +1,1 @@
-"""The day: set clock, 500 days, stages, drying, looks, what-ifs."""
+"""The day: set clock, 500 days, stages, drying, looks and the rod, what-ifs."""

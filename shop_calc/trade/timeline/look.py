@@ -159,7 +159,7 @@ def rod_reading(at, resistance_pa, layer="face"):
     at : float or datetime
         When: hours after the first water, or the clock [h].
     resistance_pa : float
-        Penetration resistance, see shop_calc.trade.logbook.rod [Pa].
+        Penetration resistance, see shop_calc.trade.timeline.rod [Pa].
     layer : str
         "face" or "base": which mix is in the cup [-].
 

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from shop_calc import defaults
-from shop_calc.trade.logbook.rod import print_resistance_pa
 from shop_calc.trade.timeline.look import CUES
+from shop_calc.trade.timeline.rod import print_resistance_pa
 
 
 @dataclass(frozen=True)
