@@ -278,6 +278,16 @@ def test_between_rails_a_side_overhang_is_not_part_of_the_span():
     assert bar.handling.supports[0].stress_pa == pytest.approx(whole.handling.supports[0].stress_pa, rel=0.01)
 
 
+def test_carried_along_its_edges_a_top_spans_its_depth_and_not_its_length():
+    # guide for stone of 1 1/4 in and more: 36 in between supports
+    piece = build_piece(rectangle(96 * IN, 25 * IN), 1.5 * IN)
+    beyond = {rails: supports.check_supports(piece, RHO, 60e6, 48 * IN, rails=rails)[0].beyond_stone
+              for rails in ("front and back", "back", "none")}  # fmt: skip
+    assert beyond == {"front and back": False, "back": True, "none": True}
+    wide = build_piece(rectangle(96 * IN, 40 * IN), 1.5 * IN)
+    assert supports.check_supports(wide, RHO, 60e6, 48 * IN, rails="front and back")[0].beyond_stone
+
+
 def test_every_line_of_it_carries_its_mark_and_source():
     for place, piece, _ in JOBS.values():
         plan = counter(place, **piece)

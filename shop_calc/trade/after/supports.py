@@ -200,7 +200,8 @@ def check_supports(
     seat, across = piece.use == "seat", between_rails_m(piece, overhang_m if overhang_edge_m else None, rails)
 
     def add(key, where, size, by_rule, by_use, mends, pull):
-        stone, (heavier, harder) = beyond_stone_guide(key, size, thick), pull
+        bridged = min(size, across) if key == "span" and rails == BOTH_RAILS else size  # carried along, it spans its depth
+        stone, (heavier, harder) = beyond_stone_guide(key, bridged, thick), pull
         if seat:
             own, people = (float(stress) for stress in by_rule())
             check = SupportCheck(key, where, size, own * heavier, people * harder, limit, stone)
