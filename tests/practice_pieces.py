@@ -6,10 +6,11 @@ from functools import cache
 import numpy as np
 
 from shop_calc.trade.rehearsal.acts import act
-from shop_calc.trade.rehearsal.bench import State, begin, let_pass
+from shop_calc.trade.rehearsal.bench import begin, let_pass
 from shop_calc.trade.rehearsal.policies import work_through
 from shop_calc.trade.rehearsal.replay import play
 from shop_calc.trade.rehearsal.signs import look
+from shop_calc.trade.rehearsal.state import State
 from shop_calc.trade.rehearsal.truth import draw_pour, open_pour
 
 PSI = 6894.757293168361  # by definition of the pound and the inch

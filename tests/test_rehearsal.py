@@ -29,11 +29,12 @@ from shop_calc.trade.rehearsal.policies import (
     work_through,
 )
 from shop_calc.trade.rehearsal.pooled import pool
+from shop_calc.trade.rehearsal.pour import read_at
 from shop_calc.trade.rehearsal.replay import diary_text, moved, play
 from shop_calc.trade.rehearsal.reveal import true_stages
 from shop_calc.trade.rehearsal.rows import log_events
 from shop_calc.trade.rehearsal.signs import SIGNS, THUMB, look, print_depth_m, thumb_class
-from shop_calc.trade.rehearsal.truth import draw_pour, open_pour, read_at, weathers
+from shop_calc.trade.rehearsal.truth import draw_pour, open_pour, weathers
 from shop_calc.trade.rehearsal.weather import WEATHERS, drawn
 from shop_calc.trade.rehearsal.words import ACTS
 from shop_calc.trade.timeline.cloud import middle_day

@@ -11,7 +11,8 @@ from shop_calc import defaults
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
-from shop_calc.trade.rehearsal.truth import draw_pour, open_pour, read_at
+from shop_calc.trade.rehearsal.pour import read_at
+from shop_calc.trade.rehearsal.truth import draw_pour, open_pour
 from shop_calc.trade.rehearsal.weather import EVENING_H, SURPRISE_H, SURPRISES, WEATHERS, drawn, pick_weather, surprised
 from shop_calc.trade.timeline.room import steady_room
 

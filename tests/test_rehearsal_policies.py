@@ -5,7 +5,6 @@ from functools import cache
 import pytest
 from practice_pieces import PSI, a_pour, piece
 
-from shop_calc.trade.rehearsal.bench import Done
 from shop_calc.trade.rehearsal.policies import (
     bare_plastic,
     by_cues,
@@ -16,6 +15,7 @@ from shop_calc.trade.rehearsal.policies import (
 )
 from shop_calc.trade.rehearsal.pooled import pool
 from shop_calc.trade.rehearsal.signs import Sign
+from shop_calc.trade.rehearsal.state import Done
 
 SECOND = 1.0 / 3600.0
 ALL = ("left", "right", "back", "front")

@@ -12,8 +12,9 @@ from shop_calc.lesson.pictures.base import STILL_DPI, Still, png_bytes
 from shop_calc.lesson.said import Said
 from shop_calc.trade.rehearsal.account import briefing, diary_lines, now_words
 from shop_calc.trade.rehearsal.acts import act
-from shop_calc.trade.rehearsal.bench import State, begin
+from shop_calc.trade.rehearsal.bench import begin
 from shop_calc.trade.rehearsal.replay import diary_text, play
+from shop_calc.trade.rehearsal.state import State
 from shop_calc.trade.rehearsal.words import ACTS
 
 _CSS = """<style>

@@ -5,10 +5,11 @@ from dataclasses import replace
 from shop_calc import defaults
 from shop_calc.trade.curing.cure import CHOICES
 from shop_calc.trade.rehearsal import harm, harm_of_water
-from shop_calc.trade.rehearsal.bench import LAST_H, Done, let_pass
+from shop_calc.trade.rehearsal.bench import LAST_H, let_pass
 from shop_calc.trade.rehearsal.damage import TRACE
 from shop_calc.trade.rehearsal.night import morning_h, of_night
 from shop_calc.trade.rehearsal.signs import look
+from shop_calc.trade.rehearsal.state import Done
 from shop_calc.trade.rehearsal.words import ACTS, WAITS_MIN
 from shop_calc.trade.timeline.hands import step_h
 

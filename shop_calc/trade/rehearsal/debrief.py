@@ -5,11 +5,11 @@ from functools import cached_property, lru_cache
 
 from shop_calc.trade.curing.cure import CHOICES
 from shop_calc.trade.rehearsal.acts import act
-from shop_calc.trade.rehearsal.bench import State
 from shop_calc.trade.rehearsal.damage import TRACE, damage_words
 from shop_calc.trade.rehearsal.night import of_cover_overnight
 from shop_calc.trade.rehearsal.replay import Instead, before, moved
 from shop_calc.trade.rehearsal.reveal import true_stages, truth_lines
+from shop_calc.trade.rehearsal.state import State
 from shop_calc.trade.rehearsal.words import ACTS
 
 HALF_HOUR_H = 0.5

@@ -11,7 +11,7 @@ from shop_calc.trade.curing.cure import CHOICES
 from shop_calc.trade.curing.cure_rules import pick_cover
 from shop_calc.trade.rehearsal.damage import BAD, TRACE, Damage, past
 from shop_calc.trade.rehearsal.harm_of_water import of_drying, of_uncover
-from shop_calc.trade.rehearsal.truth import GRID_H, read_at
+from shop_calc.trade.rehearsal.pour import GRID_H, read_at
 from shop_calc.trade.timeline.drying import moving_air
 from shop_calc.trade.timeline.room import room_steps
 

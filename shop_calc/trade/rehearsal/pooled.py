@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from shop_calc.trade.rehearsal.bench import State, begin
+from shop_calc.trade.rehearsal.bench import begin
 from shop_calc.trade.rehearsal.debrief import Debrief, debrief
 from shop_calc.trade.rehearsal.replay import play
+from shop_calc.trade.rehearsal.state import State
 from shop_calc.trade.timeline.room import Room
 
 STAGES = ("face", "strip", "first_steel", "last_steel", "stop")

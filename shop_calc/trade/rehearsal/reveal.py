@@ -4,8 +4,8 @@ import numpy as np
 
 from shop_calc import defaults, units
 from shop_calc.science import build_up
-from shop_calc.trade.rehearsal.bench import BEARING_FACTOR
-from shop_calc.trade.rehearsal.truth import GRID_H
+from shop_calc.trade.rehearsal.pour import GRID_H
+from shop_calc.trade.rehearsal.state import BEARING_FACTOR
 from shop_calc.trade.timeline.cloud import SAMPLED
 from shop_calc.trade.timeline.stages import ORDER, STAGES, Stage
 

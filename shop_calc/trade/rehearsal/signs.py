@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 from shop_calc import defaults, units
 from shop_calc.trade.rehearsal.air_words import air_speed
-from shop_calc.trade.rehearsal.bench import DULL, air_now
-from shop_calc.trade.rehearsal.truth import GRID_H
+from shop_calc.trade.rehearsal.bench import air_now
+from shop_calc.trade.rehearsal.pour import GRID_H
+from shop_calc.trade.rehearsal.state import DULL
 from shop_calc.trade.timeline.drying import face_level
 from shop_calc.trade.timeline.rod import print_resistance_pa, rod_for_m, rod_mass_kg
 
@@ -269,29 +270,3 @@ def _bucket(state):
 
 
 _LOOKS = {"air": _air, "bucket": _bucket, "sheen": _sheen, "edge": _edge, "thumb": _thumb, "rod": _rod}
-
-
-def looks_needed(state):
-    """List the looks that mean something at this moment.
-
-    Parameters
-    ----------
-    state : State
-        The piece [as its fields].
-
-    Returns
-    -------
-    tuple of str
-        Keys of SIGNS [-].
-
-    Examples
-    --------
-    >>> from shop_calc.trade.rehearsal.bench import begin
-    >>> looks_needed(begin("oak", "mild"))
-    ('air', 'bucket', 'edge', 'thumb')
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    return ("air", "bucket", "edge", "thumb") if state.face_on_h is None else ("air", "sheen", "edge", "thumb", "rod")
