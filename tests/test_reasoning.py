@@ -11,6 +11,7 @@ from shop_calc.lesson.formula import evaluate, faulty_lines
 from shop_calc.lesson.practice import hint, solution, worked
 from shop_calc.lesson.question import Number
 from shop_calc.lesson.reasoning import choose_cue, find_wrong_line, order_steps, plant
+from shop_calc.lesson.reasoning.wrong_line import APART, BELOW, CARRIES, HOLDS
 from shop_calc.lesson.wording import shown, typed
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
@@ -158,6 +159,28 @@ def test_a_procedure_is_no_place_for_a_slip():
     uses = Step("b", "B", "by weighing", (("S", 6.0, "-"),), 1.0, "kg", "derived", "geometry")
     with pytest.raises(ValueError, match="no plain arithmetic"):
         plant((*around(slips.CABINET[0].example), uses), "S", slips.times(2, "twice", "Look."))
+
+
+def test_every_wrong_guess_at_a_line_is_answered_in_words_that_are_true_of_it():
+    # areas of a bench and of a wall; the second line takes nothing from the first, the last takes both
+    def areas(l_m, w_m):
+        one, other = l_m * w_m, 2 * l_m
+        return (
+            Step("a", "A", "l * w", (("l", l_m, "m"), ("w", w_m, "m")), one, "m2", "derived", "geometry"),
+            Step("b", "B", "2 * l", (("l", l_m, "m"),), other, "m", "derived", "geometry"),
+            Step("c", "C", "3 * A", (("A", one, "m2"),), 3 * one, "m2", "derived", "geometry"),
+            Step("d", "D", "B / l", (("B", other, "m"), ("l", l_m, "m")), 2.0, "-", "derived", "geometry"),
+            Step("e", "E", "C * D", (("C", 3 * one, "m2"), ("D", 2.0, "-")), 6 * one, "m2", "derived", "geometry"),
+        )
+
+    sizes = (Number("l_m", "m", 5, 4, 9), Number("w_m", "m", 3, 3, 3))
+    first = find_wrong_line("sheet", "", areas, [("A", slips.times(2, "twice", "How many?"))], sizes)
+    said = {letter: check(first, letter) for letter in "abcde"}
+    assert said["a"].kind is Kind.RIGHT and "twice. How many? It should be 15 m²" in said["a"].text
+    assert said["b"].text.endswith(BELOW) and said["d"].text.endswith(APART)
+    assert said["c"].text.endswith(CARRIES) and said["e"].text.endswith(CARRIES)
+    third = find_wrong_line("sheet", "", areas, [("C", slips.times(2, "twice", "How many?"))], sizes)
+    assert [check(third, letter).text.endswith(HOLDS) for letter in "abc"] == [True, True, False]
 
 
 def test_a_slip_can_be_planted_in_the_working_of_a_plan():

@@ -222,7 +222,7 @@ def judge(question, drawn, answer):
     except _Unreadable as reason:
         return Outcome(Kind.UNREADABLE, str(reason))
     if same(question, value, drawn.right):
-        return Outcome(Kind.RIGHT, "Right.")
+        return Outcome(Kind.RIGHT, f"Right. {question.why(drawn.given)}".rstrip())
     for slip, wrong in drawn.slips:
         if same(question, value, wrong):
             return Outcome(Kind.SLIP, f"Not yet. {slip.hint}")
@@ -233,6 +233,8 @@ def judge(question, drawn, answer):
             f"The amount is right, counted in {unit}; the question asks for {_ask(question)}. "
             "Convert it, or write the unit behind the number.",
         )
+    if question.otherwise:
+        return Outcome(Kind.NOT_YET, f"Not yet. {question.otherwise(value, **drawn.given)}")
     look = "read each choice once more" if question.kind in WORD_KINDS else "look at the units of each number once more"
     return Outcome(Kind.NOT_YET, f'Not yet. For a hint, run practice.hint("{question.id}") in a new cell, or {look}.')
 

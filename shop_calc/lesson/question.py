@@ -124,7 +124,9 @@ class Question:
     fixed : bool
         Whether the choices keep their printed order for every student code [-].
     reason : str or callable
-        Why the right word is right, for the solution; or `reason(**numbers)` [-].
+        Why the right word is right, said when it is found and in the solution; or `reason(**numbers)` [-].
+    otherwise : callable, optional
+        `otherwise(answer, **numbers)`: what is said of a wrong answer that is none of the slips [-].
 
     Examples
     --------
@@ -154,6 +156,7 @@ class Question:
     sheet: object = None
     fixed: bool = False
     reason: object = ""
+    otherwise: object = None
 
     def __post_init__(self):
         if len(self.hints) < 2:
@@ -175,6 +178,10 @@ class Question:
     def asked(self, value):
         """A value of the answer function in the asked unit."""
         return float(units.convert(value, units.KINDS[self.kind].si_unit, self.unit))
+
+    def why(self, given):
+        """Why the right word is right, with these numbers; empty where nothing is said."""
+        return self.reason(**given) if callable(self.reason) else self.reason
 
     @cached_property
     def memory(self):

@@ -232,7 +232,7 @@ def worked_text(question, code=None):
     form = "{}, {}" if len(letters) == 1 else "{} ({})"
     picked = [form.format(letter, words[letter]) if beside else letter for letter in letters]
     lines.append(f"Answer: {'; '.join(picked)}")
-    reason = question.reason(**drawn.given) if callable(question.reason) else question.reason
+    reason = question.why(drawn.given)
     return "\n".join([*lines, *([reason] if reason else []), *_why_not(question, drawn)])
 
 

@@ -4,6 +4,7 @@ from shop_calc import defaults
 from shop_calc.lesson.moves.curing_sums import WORKING, coldest_water_c, lost_share, rate_kg_m2_h
 from shop_calc.lesson.moves.night import menzel_lb_ft2_h
 from shop_calc.lesson.question import Number, Question
+from shop_calc.lesson.reasoning.lesson_sheets import EVENING
 from shop_calc.lesson.slips import by, left_out, with_number, word
 from shop_calc.trade.timeline.drying import face_level
 from shop_calc.units import convert
@@ -219,4 +220,5 @@ QUESTIONS = (
         ),
         hints=("A polymer works as a film.", "A film forms by drying, and not in the cold."),
     ),
+    EVENING,
 )  # fmt: skip

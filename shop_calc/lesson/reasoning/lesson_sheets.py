@@ -12,6 +12,7 @@ from shop_calc.lesson.slips import (
     ratio_upside_down,
     swapped,
     times,
+    with_number,
 )
 from shop_calc.science.heat_balance import SOLID_SPECIFIC_HEAT
 from shop_calc.trade.working import Step
@@ -138,6 +139,50 @@ def warmth_steps(solids_kg, solids_c, water_kg, water_c, wanted_c):
     )  # fmt: skip
 
 
+def evening_steps(face_pa, full_pa, rh_fraction, carried_kg_m2_h_pa, open_h, held_kg_m2):
+    """Work what an evening in the open takes from a face.
+
+    Parameters
+    ----------
+    face_pa, full_pa : float
+        Vapour pressure at the face, and of air of the room if it were full [Pa].
+    rh_fraction : float
+        Humidity [-].
+    carried_kg_m2_h_pa : float
+        What the moving air carries off for each pascal [kg/m2/h/Pa].
+    open_h : float
+        How long the face lies open [h].
+    held_kg_m2 : float
+        Water in the fresh face [kg/m2].
+
+    Returns
+    -------
+    tuple of Step
+        Difference of pressures, rate, water lost, share of it [SI].
+
+    Examples
+    --------
+    >>> round(evening_steps(2482.0, 827.0, 0.5, 0.0002266, 2.0, 1.855)[-1].value, 5)
+    0.50536
+
+    References
+    ----------
+    From memory of Menzel 1954: the difference of two pressures, times what the wind carries off.
+    """
+    pull = face_pa - rh_fraction * full_pa
+    rate = pull * carried_kg_m2_h_pa
+    lost = rate * open_h
+    return (
+        _line("pull_pa", "p", "e_f - r * e_a", pull, "Pa", "what the face presses more than the air", e_f=(face_pa, "Pa"),
+              r=(rh_fraction, "-"), e_a=(full_pa, "Pa")),
+        _line("rate_kg_m2_h", "W", "p * c", rate, "kg/m2/h", "what the air takes", p=(pull, "Pa"),
+              c=(carried_kg_m2_h_pa, "kg/m2/h/Pa")),
+        _line("lost_kg_m2", "w", "W * t", lost, "kg/m2", "water lost", W=(rate, "kg/m2/h"), t=(open_h, "h")),
+        _line("share", "s", "w / m", lost / held_kg_m2, "-", "its share of the water in the face", w=(lost, "kg/m2"),
+              m=(held_kg_m2, "kg/m2")),
+    )  # fmt: skip
+
+
 TWO_LAYERS = find_wrong_line(
     "wrong_line",
     "Somebody worked a top {length_m} long, {width_m} wide and {thickness_m} thick, with {face_m} of face on the top and all "
@@ -196,6 +241,28 @@ WARMTH = find_wrong_line(
         Number("wanted_c", "F", 60, 58, 62, 1),
     ),
     "F",
+)
+EVENING = find_wrong_line(
+    "wrong_line",
+    "The vapour at a face presses with {face_pa}; if the air were full, it would press with {full_pa}. Its humidity is "
+    "{rh_fraction}. The draught carries off {carried_kg_m2_h_pa}: so much for each psi of difference. The face holds "
+    f"{{held_kg_m2}} of water, and lies open for {{open_h}}. {QUESTION}",
+    evening_steps,
+    (
+        ("p", with_number(lambda n: {"r": 1.0}, "the air counted as full",
+                          "What share of that pressure does it really press back with?")),
+        ("p", with_number(lambda n: {"e_a": 0.0}, "the air counted as dry",
+                          "Half-dry air presses back too. With how much of what it could?")),
+        ("w", with_number(lambda n: {"t": 1.0}, "one hour counted", "How long does the face lie open?")),
+    ),
+    (
+        Number("face_pa", "psi", 0.36, 0.30, 0.38, 0.02),
+        Number("full_pa", "psi", 0.12, 0.12, 0.20, 0.02),
+        Number("rh_fraction", "%", 50, 40, 60, 5),
+        Number("carried_kg_m2_h_pa", "lb/ft2/h/psi", 0.32, 0.26, 0.36, 0.02),
+        Number("open_h", "h", 2, 1.5, 2, 0.25),
+        Number("held_kg_m2", "lb/ft2", 0.38, 0.34, 0.42, 0.02),
+    ),
 )
 SIGN = choose_cue(
     "sign",

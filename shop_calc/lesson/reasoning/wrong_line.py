@@ -14,6 +14,11 @@ HINTS = (
     "The lines below a wrong one only carry it on: look for the first that does not hold.",
 )
 
+HOLDS = "That line is right. Work it once more, then go on down."
+BELOW = "That line comes out with the numbers it was given. Look further up: which line is the first that does not hold?"
+CARRIES = "That line comes out, but it was handed a wrong number. Which line above gave it that?"
+APART = "That line is right, and takes nothing from the wrong one. Look further up."
+
 
 def _place(steps, line):
     """Where a line stands, by its symbol or its name."""
@@ -170,6 +175,14 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         right = lines_of(working(**given), _printed(numbers, given), unit)[places[int(plant_number)]]
         return f"What happened there: {slip.name}. {slip.hint} It should be {right.rsplit(' = ', 1)[1]}."
 
+    def otherwise(line, plant_number, **given):
+        at, place = lines.index(line), places[int(plant_number)]
+        if at < place:
+            return HOLDS
+        right = working(**given)
+        same = plant(right, *plants[int(plant_number)])[at].value == right[at].value
+        return APART if same else CARRIES
+
     def right_lines(plant_number, **given):
         return working(**given)
 
@@ -187,6 +200,7 @@ def find_wrong_line(id, text, working, plants, numbers=(), unit="", hints=HINTS)
         sheet=sheet,
         fixed=True,
         reason=reason,
+        otherwise=otherwise,
     )
 
 
@@ -235,7 +249,7 @@ def _neighbours(lines, places, answer):
         Slip(
             "a line that carries it on",
             lambda right, numbers: lines[lines.index(answer(**numbers)) + 1],
-            "That line comes out with the numbers it was given. Which line above gave it a wrong one?",
+            BELOW,
         )
     ]
     if min(places) > 0:
@@ -243,7 +257,7 @@ def _neighbours(lines, places, answer):
             Slip(
                 "a line that holds",
                 lambda right, numbers: lines[lines.index(answer(**numbers)) - 1],
-                "That line is right. Work it once more, then go on down.",
+                HOLDS,
             )
         )
     return tuple(made)
