@@ -7,6 +7,7 @@ from case_jobs import PLAIN
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from shop_calc.trade.after.piece_beam import flat_stress_pa, piece_beam
 from shop_calc.trade.job_parts import piece_of
 from shop_calc.trade.jobs.job import check_job
 from shop_calc.trade.jobs.job_fields import CUTOUT_SHAPES, OUTLINES, SIZES
@@ -15,6 +16,7 @@ from shop_calc.trade.mortar.recipe_file import recipe_from_table
 from shop_calc.trade.mortar.recipe_types import Recipe
 from shop_calc.trade.shape.form import build_form
 from shop_calc.trade.shape.layers import split_layers
+from shop_calc.trade.shape.piece_advice import piece_advice
 
 ODD = st.sampled_from(["0 in", "-3 in", "1/16 in", "1e-9 m", "90 ft", "nan in", "3 lb", "", 7, [], None, True])
 ALL = ("length", "width", "diameter", "notch_length", "notch_width", "notch_at", "corner_radius", "points")
@@ -56,8 +58,11 @@ def pieces(draw):
         hole = {"shape": draw(st.sampled_from(CUTOUT_SHAPES)), "at": [draw(size(0, long)), draw(size(0, wide))]}
         sizes = {"length": draw(size(1, long)), "width": draw(size(1, wide)), "diameter": draw(size(1, wide))}
         piece["cutout"] = [hole | {name: sizes.get(name, points) for name in SIZES[hole["shape"]]}]
-    if not draw(st.integers(0, 4)):
-        piece["drop"] = {"edge": "front", "depth": draw(size(1, 6)), "width": draw(size(1, wide))}
+    if not draw(st.integers(0, 3)):
+        edges = st.sampled_from(["front", "left", "inner back", "edge 1", ["front", "left"], ["right", "front"], [], 3])
+        rows = [{"edge": draw(edges), "depth": draw(size(1, 6)), "width": draw(st.one_of(size(1, 5), size(1, wide)))}
+                for _ in range(draw(st.integers(1, 3)))]  # fmt: skip
+        piece["drop"] = rows[0] if len(rows) == 1 and draw(st.booleans()) else rows
     return piece
 
 
@@ -69,12 +74,16 @@ def test_any_outline_is_split_into_two_layers_or_refused_in_lines(piece):
         made = piece_of(check_job(entries))
         layers = split_layers(made, 0.00635)
         form = build_form(made, density_kg_m3=2300.0)
+        said = piece_advice(made, layers)
     except ValueError as error:
         lines_of(error)
         return
     assert layers.face_m3 > 0 and layers.core_m3 >= 0
     assert layers.face_m3 + layers.core_m3 == pytest.approx(layers.total_m3, rel=1e-9)
-    assert form.caulk_length_m > 0
+    fillers = [row for row in form.rows if row.name.startswith(("filler", "return"))]
+    assert form.caulk_length_m > 0 and all(row.length_m > 0 and row.width_m > 0 for row in fillers)
+    assert all(line.text and line.reason for line in said)
+    assert flat_stress_pa(piece_beam(made, 2300.0), 0.0) > 0
 
 
 BINDERS = ["white portland cement", "slag cement", "fly ash", "silica fume", "metakaolin", "ground-glass pozzolan"]

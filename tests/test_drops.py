@@ -12,7 +12,7 @@ from working_eval import check_working
 
 from shop_calc.trade.shape.bands import MITRE_LIMIT, band, inner_corner
 from shop_calc.trade.shape.drop_words import drop_words
-from shop_calc.trade.shape.drops import DropEdge, edge_below_m2
+from shop_calc.trade.shape.drops import DropEdge, edge_below_m2, thin_part
 from shop_calc.trade.shape.layers import split_layers
 from shop_calc.trade.shape.outline import l_shape, polygon, racetrack, rectangle, u_shape
 from shop_calc.trade.shape.piece import build_piece
@@ -188,6 +188,20 @@ def test_a_drop_beside_a_cut_off_corner_overlaps_its_neighbours_without_being_re
     piece = build_piece(shape, 1.0, True, drop=alike(("edge 1", "edge 2", "edge 3"), 2, 2))
     around = shapely.union_all([band(shape.edges, {"edge 1", "edge 2", "edge 3"}, 2)]).intersection(shape.polygon)
     assert piece.volume_m3 == pytest.approx(shape.area_m2 + around.area)
+
+
+def test_returns_that_share_a_line_to_the_last_digit_are_told_apart():
+    # without snapping the shapes are joined wrongly here: the union loses one of them, and the thin part gains it
+    corners = [(0.3741932829175663, 0.1173766233923234), (0.8660122090900987, 0.19718383188258118),
+               (0.3549339043622167, 0.49357693953453613), (-0.44822498242381187, 0.011024755266561923),
+               (0.25225508832523064, -0.39237064328788446)]  # fmt: skip
+    drops = [DropEdge("edge 3", 0.0508, 0.1729130706769902), DropEdge("edge 1", 0.0762, 0.1339002522898054),
+             DropEdge("edge 4", 0.0508, 0.12901142806559276)]  # fmt: skip
+    piece = build_piece(polygon(corners), 0.0381, True, drop=drops)
+    parts = [region.area for _, region in piece.drop_regions]
+    thin = thin_part(piece.outline, piece.drop_regions)
+    assert thin.area + sum(parts) == pytest.approx(piece.outline.area_m2, rel=1e-9)
+    assert len(parts) == 3 and min(parts) > 0.05
 
 
 def test_words_of_the_drops():

@@ -151,7 +151,7 @@ def piece_beam(piece, density_kg_m3, cuts=CUTS, across=False):
         (ring_edges(part) @ spin.T - low, drops[0].depth_m)
         for drops, region in piece.drop_regions
         for part in shapely.get_parts(region)
-        if part.geom_type == "Polygon"
+        if part.geom_type == "Polygon" and not part.is_empty
     ]
     jumps = edges[:, 0, 0] if len(edges) <= MANY_CORNERS else np.array(holes, dtype=float).reshape(-1)
     jumps = np.concatenate([jumps, *(rib[:, 0, 0] for rib, _ in ribs)])

@@ -9,7 +9,7 @@ from shapely.geometry.polygon import orient
 from shop_calc.trade.advice import Advice
 from shop_calc.trade.shape.clear_width import clear_width_m
 from shop_calc.trade.shape.drop_words import listed
-from shop_calc.trade.shape.drops import faces
+from shop_calc.trade.shape.drops import faces, thin_part
 from shop_calc.units import show
 
 LEAST_BOARD_M = 0.0508  # judgement: 2 in; a narrower filler board breaks at the saw and holds fast between its returns
@@ -85,7 +85,7 @@ def filler_width_m(piece):
     outline = piece.outline
     if not all(edge.straight for edge in outline.edges):
         return outline.narrowest_m - sum(drop.width_m for drop in piece.drop)
-    thin = outline.polygon.difference(shapely.union_all([region for _, region in piece.drop_regions]))
+    thin = thin_part(outline, piece.drop_regions)
     widths = []
     for part in shapely.get_parts(thin):
         ring = shapely.get_coordinates(orient(part.simplify(1e-9)).exterior)[:-1]

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
-from shapely.geometry import LineString, Polygon
+from shapely.geometry import LineString, MultiPolygon, Polygon
 
 from shop_calc.science.checks import require
 from shop_calc.trade.shape.bands import band, inner_corner
@@ -15,6 +15,7 @@ from shop_calc.trade.shape.plan_parts import TOUCH_M, refuse
 from shop_calc.units import show
 
 _INSIDE_M = 1e-9  # a line drawn this far inside an edge, to see which return lies behind it
+SNAP_M = 1e-12  # corners are snapped to that, or plans that share an edge to the last digit can be joined wrongly
 
 
 @dataclass(frozen=True)
@@ -124,7 +125,7 @@ def _check_room(drops, outline):
                 f"{show(second.width_m, 'length')} given, with {show(between, 'length')} between the two edges; they must "
                 "leave room for a filler board: make them narrower, or the whole piece as thick as they are deep"
             )
-    thin = outline.polygon.difference(shapely.union_all([region for _, region in drop_regions(outline, drops)]))
+    thin = thin_part(outline, drop_regions(outline, drops))
     if thin.buffer(-TOUCH_M).is_empty:
         raise ValueError(
             f"returns of the dropped edges {', '.join(repr(drop.edge) for drop in drops)}: they fill the whole piece; "
@@ -206,10 +207,50 @@ def drop_regions(outline, drops, more_m=0.0):
                 widths = (by_edge[edge.name].width_m + more_m for edge in (first, second))
                 corner = inner_corner(first, second, *widths)
                 parts += [] if corner is None else [corner]
-        region = shapely.union_all(parts).intersection(outline.polygon).difference(taken)
+        strip = _areas(shapely.intersection(shapely.union_all(parts, grid_size=SNAP_M), outline.polygon, grid_size=SNAP_M))
+        region = _areas(shapely.difference(strip, taken, grid_size=SNAP_M))
         regions.append((group, region))
-        taken = taken.union(region)
+        taken = _areas(shapely.union(taken, region, grid_size=SNAP_M))
     return tuple(regions)
+
+
+def thin_part(outline, regions):
+    """What is left of a piece beside its returns, seen from above.
+
+    Parameters
+    ----------
+    outline : Outline
+        Outer outline [m].
+    regions : sequence of (tuple of DropEdge, shapely geometry)
+        As `drop_regions` gives them, or the first of them [m].
+
+    Returns
+    -------
+    shapely geometry
+        Polygon, or several [m].
+
+    Examples
+    --------
+    >>> from shop_calc.trade.shape.outline import rectangle
+    >>> top = rectangle(2.00000, 0.60000)
+    >>> round(thin_part(top, drop_regions(top, [DropEdge("front", 0.1, 0.05)])).area, 6)
+    1.1
+
+    References
+    ----------
+    Derived: geometry.
+    """
+    thin = outline.polygon
+    for _, region in regions:
+        thin = _areas(shapely.difference(thin, region, grid_size=SNAP_M))
+    return thin
+
+
+def _areas(shape):
+    """A plan without the lines and points in which shapes only touch."""
+    if shape.geom_type in ("Polygon", "MultiPolygon"):
+        return shape
+    return MultiPolygon([part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"])
 
 
 def edge_below_m2(piece):

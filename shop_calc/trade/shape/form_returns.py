@@ -9,7 +9,7 @@ from shapely.geometry import LineString, Point
 from shapely.geometry.polygon import orient
 
 from shop_calc.trade.shape.drop_words import listed
-from shop_calc.trade.shape.drops import drop_regions
+from shop_calc.trade.shape.drops import drop_regions, thin_part
 from shop_calc.trade.shape.form_parts import CutRow
 from shop_calc.trade.shape.plan_parts import TOUCH_M
 from shop_calc.units import show
@@ -56,13 +56,11 @@ class ReturnFace:
 def _levels(piece, strip_m):
     """Filler boards, lowest first: the drops beside it, its thickness, its plan with and without its faces."""
     deep = [drops[0].depth_m for drops, _ in piece.drop_regions] + [piece.thickness_m]
-    outline, beside = piece.outline.polygon, []
-    whole = sawn = outline
-    less = drop_regions(piece.outline, piece.drop, strip_m)
-    for i, ((drops, region), (_, more)) in enumerate(zip(piece.drop_regions, less, strict=True)):
+    beside, less = [], drop_regions(piece.outline, piece.drop, strip_m)
+    for i, (drops, _) in enumerate(piece.drop_regions):
         beside += drops
-        whole, sawn = whole.difference(region), sawn.difference(more)
         if deep[i] > deep[i + 1]:
+            whole, sawn = (thin_part(piece.outline, regions[: i + 1]) for regions in (piece.drop_regions, less))
             yield tuple(beside), deep[i] - deep[i + 1], _parts(whole), _parts(sawn)
 
 
@@ -131,7 +129,8 @@ def _faces_of(part, drops, outline, height_m, strip_m):
 
 def _named_ring(part, drops, outline):
     """Corners of a filler board, and behind which drop each of its edges stands; None at a side of the form."""
-    ring, rim = shapely.get_coordinates(orient(part).exterior)[:-1], outline.polygon.exterior
+    part = shapely.remove_repeated_points(orient(part), TOUCH_M)  # shorter is rounding
+    ring, rim = shapely.get_coordinates(part.exterior)[:-1], outline.polygon.exterior
     pairs = zip(ring, np.roll(ring, -1, axis=0), strict=True)
     names = [None if rim.distance(Point((a + b) / 2)) < TOUCH_M else _name_of(a, b, drops, outline) for a, b in pairs]
     # a corner in the middle of a straight face is none of it

@@ -7,6 +7,7 @@ from shapely.geometry import Polygon
 
 from shop_calc.science.checks import require
 from shop_calc.trade.shape.bands import band, inside_out
+from shop_calc.trade.shape.drops import SNAP_M
 from shop_calc.trade.shape.layer_working import layer_working
 from shop_calc.trade.shape.outline import rectangle
 from shop_calc.trade.shape.piece import build_piece
@@ -166,7 +167,7 @@ def split_layers(piece, face_thickness_m):
     core = _core(piece, face_band, face)
     drops = []
     for group, region in piece.drop_regions:
-        core_region = region.difference(face_band)
+        core_region = shapely.difference(region, face_band, grid_size=SNAP_M)
         drops.append((group, region.area, core_region.area))
     working = layer_working(piece, face, core.area, drops)
     values = {step.name: step.value for step in working}
