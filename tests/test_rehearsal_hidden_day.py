@@ -9,6 +9,8 @@ from scipy.integrate import cumulative_trapezoid
 
 from shop_calc import defaults
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
+from shop_calc.trade.batching.mix_heat import MixHeat
+from shop_calc.trade.batching.water import temps
 from shop_calc.trade.jobs.job import demo_job, read_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.rehearsal.pour import read_at
@@ -27,10 +29,13 @@ def test_the_clock_is_read_to_the_nearest_minute(minutes, shown):
 
 
 @pytest.mark.parametrize("weather", ["mild", HOT, "cold shop"])
-def test_a_third_of_the_base_comes_at_the_temperature_of_the_air(weather):
-    """Its stone and sand hold a third of its heat; the rest is as warm as the mortar of the face."""
-    told = draw_pour("oak", weather).told
-    assert told.base_mix_temp_c == pytest.approx((2 * told.mix_temp_c + told.room.air_temp_c[0]) / 3)
+def test_the_base_is_as_warm_as_the_heat_balance_of_the_plan_makes_it_with_stone_as_warm_as_the_air(weather):
+    pour = draw_pour("oak", weather)
+    told, air_c = pour.told, pour.told.room.air_temp_c[0]
+    stone = temps(air_c, stone_c=air_c, tap_water_c=10.0)
+    assert told.base_mix_temp_c == pytest.approx(MixHeat(pour.plan.mix, stone).base_c(told.mix_temp_c, stone), abs=1e-9)
+    by_hand_c = (2 * told.mix_temp_c + air_c) / 3  # stone and sand hold about a third of its heat
+    assert told.base_mix_temp_c == pytest.approx(by_hand_c, abs=0.2)
 
 
 def test_the_histories_reach_the_last_hour_that_they_promise():

@@ -27,7 +27,6 @@ from shop_calc.trade.timeline.set_clock import run_clock
 
 LEAST_H = 8.0  # hours that the histories cover at least; beyond them their last step is carried on
 FALSE_SET_SHARE = 0.2  # invented: how often the mortar stiffens falsely in its bucket
-BASE_TO_AIR = 1.0 / 3.0  # share of the base's heat in stone and sand as warm as the air; demo mix, derived
 DRAWN_BETWEEN = (0.02, 0.98)  # of each quantity's spread: one day in twenty-five is not rehearsed. Judgement
 
 
@@ -139,7 +138,7 @@ def _told(code, kind, inputs):
     planned = drawn(code, "mix as planned") >= OTHER_MIX_SHARE
     mix_c = drawn(code, "mix", *(kind.mix_c if planned else kind.other_mix_c))
     room = draw_room(code, kind)
-    base_c = mix_c + BASE_TO_AIR * (room.air_temp_c[0] - mix_c)
+    base_c = mix_c + (1.0 - inputs.base_follows) * (room.air_temp_c[0] - mix_c)  # its stone is as warm as the shop
     return replace(inputs, room=room, mix_temp_c=mix_c, base_mix_temp_c=base_c)
 
 
