@@ -6,6 +6,9 @@ import tomllib
 import pytest
 from case_jobs import PLAIN
 
+from shop_calc.lesson.sheet.build import sheet_body
+from shop_calc.lesson.sheet.facts import sheet_facts
+from shop_calc.lesson.sheet.fit import parts_of_the_day
 from shop_calc.trade.job_parts import day_inputs, piece_of
 from shop_calc.trade.jobs.job import check_job, parse_job
 from shop_calc.trade.jobs.job_text import job_text
@@ -106,6 +109,15 @@ def test_the_plan_says_every_drop_weighs_it_and_mixes_for_it():
     assert plan.layers.total_m3 / plain.layers.total_m3 == pytest.approx(1608 / 1350)  # 258 in3 more on 1350
     assert plan.form.mass_kg == pytest.approx(plan.handling.lift.mass_kg, rel=1e-9)
     assert plan.batch.mixed_m3 > plan.layers.total_m3
+
+
+def test_the_sheet_says_edges_that_drop_alike_in_one_line_and_makes_room_for_it():
+    drops = [FRONT | {"depth": "4 in"}, FRONT | {"edge": ["left", "right"]}]
+    plain, plan = (sheet_facts(make_plan(check_job(entries))) for entries in (PLAIN, with_drop(drops)))
+    assert [(drop["edge"], drop["many"]) for drop in plan["piece"]["drops"]] == [("front", False), ("right and left", True)]
+    assert parts_of_the_day(plan)["piece"] >= parts_of_the_day(plain)["piece"] + 2 * 16.5 - 1e-9
+    page = sheet_body(make_plan(check_job(with_drop(drops))))
+    assert "Edges right and left drop to" in page and "Edge front drops to" in page
 
 
 def test_toml_of_the_documentation():

@@ -97,7 +97,7 @@ def parts_of_the_day(facts):
     """
     piece, weather, stops = facts["piece"], facts["weather"], facts["advice"]["stop"]
     beside = [piece["faced"] + piece["walls"] + " " * 50, piece["lift"] + " " * 110]
-    beside += ["x" * 60] * (bool(piece["narrow"]) + len(piece["drops"]))
+    beside += ["x" * 60] * bool(piece["narrow"]) + [drop["edge"] + " " * 54 for drop in piece["drops"]]
     sketch = float(piece["sketch"].split('height="', 1)[1].split('"', 1)[0])
     return {
         "top": _top(piece),

@@ -1,4 +1,4 @@
-"""What is worth saying about dropped edges: room for the filler board, what holds it fast, filling, drying."""
+"""What is worth saying about dropped edges: room for the filler board, what holds it fast, filling, drying, bow."""
 
 import itertools
 
@@ -35,7 +35,7 @@ def drop_advice(piece):
     >>> from shop_calc.trade.shape.piece import DropEdge, build_piece
     >>> ends = [DropEdge(name, 0.0762, 0.0508) for name in ("left", "right")]
     >>> [line.level for line in drop_advice(build_piece(rectangle(1.524, 0.381), 0.0381, True, drop=ends))]
-    ['act', 'note', 'note']
+    ['act', 'note', 'note', 'note']
 
     References
     ----------
@@ -43,7 +43,7 @@ def drop_advice(piece):
     """
     if not piece.drop:
         return ()
-    return (*_narrow_board(piece), *_held_fast(piece), *_filling(piece), *_drying(piece))
+    return (*_narrow_board(piece), *_held_fast(piece), *_filling(piece), *_drying(piece), _bow())
 
 
 def _narrow_board(piece):
@@ -135,3 +135,11 @@ def _drying(piece):
             f"{show(piece.thickness_m, 'length')} makes about {ratio:.1f} times as long. Day and first night are reckoned for "
             "the thickness of the rest.", "derived", "diffusion; both dry from their two faces",
         )  # fmt: skip
+
+
+def _bow():
+    return Advice(
+        "note", "bow", "Take the bow as rough where an edge drops: it is reckoned for a plate without one.",
+        "Along itself a dropped edge is stiffer than the plate, and it dries later; across it the plate is free to bow.",
+        "judgement", "ours",
+    )  # fmt: skip
