@@ -3,14 +3,16 @@
 from datetime import datetime
 
 import pytest
-from picture_checks import said
+from matplotlib.colors import to_rgb
+from matplotlib.transforms import Bbox
+from picture_checks import said, words_drawn
 
 from shop_calc.lesson.pictures import demo
 from shop_calc.lesson.pictures.base import PAPER
 from shop_calc.lesson.pictures.predicted_seen import PredictedSeen, SeenRow
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay, reach_h
 from shop_calc.lesson.pictures.ribbon_words import ribbon_of_the_day_alt
-from shop_calc.lesson.pictures.scales import clock, clock_ticks
+from shop_calc.lesson.pictures.scales import LANE, clock, clock_ticks
 
 START = datetime(2026, 5, 4, 8)
 
@@ -113,3 +115,21 @@ def test_every_line_of_the_grid_has_its_hour_under_it(to_h):
     ):
         lines = [line.get_xdata()[0] for line in picture.axes.lines if line.get_color() == PAPER and len(line.get_xdata())]
         assert lines == list(picture.axes.get_xticks()) and all(t.get_text() for t in picture.axes.get_xticklabels())
+
+
+@pytest.mark.parametrize("name", ["the practice pour", "a class on one code"])
+def test_marks_of_a_pour_stay_in_their_lane_and_off_the_words(name):
+    picture = demo.pictures()[name]
+    words = [box for _, box in words_drawn(picture.figure)]
+    lanes = [patch.get_window_extent() for patch in picture.axes.patches if patch.get_facecolor()[:3] == to_rgb(LANE)]
+    bars = [row["edge"].get_window_extent() for row in picture._rows]
+    count = 0
+    for marks in picture._marks.values():
+        half = marks.get_markersize() / 144 * picture.figure.dpi  # a marker's size is across, in points
+        for x, y in picture.axes.transData.transform(list(zip(*marks.get_data(), strict=True))):
+            count += 1
+            mark = Bbox.from_extents(x - half, y - half, x + half, y + half)
+            assert any(lane.y0 <= mark.y0 + 1 and mark.y1 - 1 <= lane.y1 for lane in lanes)
+            assert not any(mark.overlaps(box) for box in words)
+            assert name != "the practice pour" or not any(mark.overlaps(bar) for bar in bars)
+    assert count == (48 if name == "a class on one code" else 4)

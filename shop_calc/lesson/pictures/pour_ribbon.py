@@ -13,6 +13,7 @@ _SAID = {"likely window": "as it was", "likely: face": "face", "likely: base": "
 _SIGNS = {True: ("^", ROLES["good"], "done"), False: ("X", ROLES["stop"], "done, and it shows")}
 FEW = 16  # more marks than a single pour has: a class
 SPREAD = 0.70  # share of the lane over which the marks of a class are spread
+FOOT_IN = 0.16  # room under the bars for marks: they touch neither a bar nor the line of the cue
 
 
 class PourRibbon(RibbonOfTheDay):
@@ -31,6 +32,8 @@ class PourRibbon(RibbonOfTheDay):
     title : str
         One line over the picture [-].
     """
+
+    foot_in = FOOT_IN
 
     def __init__(self, stages, planned, water_in, room=None, title="", load_offsets_h=(0.0,)):
         self.planned = list(planned)
@@ -119,7 +122,7 @@ class PourRibbon(RibbonOfTheDay):
 
     @staticmethod
     def _places(done):
-        """One mark at the foot of its lane; the many of a class spread over it."""
+        """Marks stand on the foot of their lane; the many of a class spread over all of it."""
         count = {}
         for key, _, _ in done:
             count[key] = count.get(key, 0) + 1
@@ -128,8 +131,8 @@ class PourRibbon(RibbonOfTheDay):
             number = seen.get(key, 0)
             seen[key] = number + 1
             many = count[key]
-            spread = 0.0 if many < 4 else SPREAD * LANE_IN * ((number * 7 % many) / (many - 1) - 0.5)
-            places.append(-LANE_IN / 2 + 0.02 if many < 4 else spread)
+            spread = SPREAD * (LANE_IN + FOOT_IN) * ((number * 7 % many) / max(many - 1, 1) - 0.5)
+            places.append(-LANE_IN / 2 - FOOT_IN + 0.09 if many < 4 else spread - FOOT_IN / 2)
         return places
 
     def _alt_text(self, done, system):

@@ -67,6 +67,7 @@ class RibbonOfTheDay(Picture):
     """
 
     kind = "tall"
+    foot_in = 0.0  # room under the bars of a lane, for marks
 
     def __init__(self, stages, water_in, load_offsets_h=(0.0,), room=None, dark_h=(), between_h=None, title=""):
         self.water_in, self.loads_h = water_in, tuple(load_offsets_h)
@@ -81,7 +82,7 @@ class RibbonOfTheDay(Picture):
     def build(self, axes):
         """Lanes, clock, words that stay."""
         head = THIN_IN * (2 if self.room is not None else 1) + 0.08
-        tall = [LANE_IN + LINE_IN * _lines(stage) + APART_IN for stage in self.stages]
+        tall = [LANE_IN + self.foot_in + LINE_IN * _lines(stage) + APART_IN for stage in self.stages]
         body = head + sum(tall)
         height = TOP_IN + body + BELOW_IN
         figure = self.figure
@@ -100,7 +101,7 @@ class RibbonOfTheDay(Picture):
         if self.room is not None:
             thin.append(body - THIN_IN * 1.5)
         for middle in middles:
-            self._lane(axes, middle, LANE_IN)
+            self._lane(axes, middle - self.foot_in / 2, LANE_IN + self.foot_in)
         for middle in thin:
             self._lane(axes, middle, THIN_IN - 0.04)
         for place_h in hours:
@@ -172,7 +173,7 @@ class RibbonOfTheDay(Picture):
         figure = self.figure
         row["time"] = place(figure, TIME_IN, y_in, size=NAME, weight="bold")
         row["name"] = place(figure, NAME_IN, y_in, size=NAME, weight="bold")
-        below = y_in - LANE_IN / 2 - 0.19
+        below = y_in - LANE_IN / 2 - self.foot_in - 0.19
         row["tool"] = place(figure, NAME_IN, below, va="baseline")
         row["cue"] = place(figure, NAME_IN, below - LINE_IN * (lines - 1), va="baseline", color=QUIET)
         row["look"] = place(figure, 0, y_in, ha="right", size=PLAIN)
