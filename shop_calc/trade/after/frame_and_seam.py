@@ -113,7 +113,7 @@ def seam_advice(handling, piece):
         where = "at the inside corner"
         reasons.append("Straight legs are lighter and do not twist.")
     else:
-        where = "in the middle, or where a support comes to lie under it, clear of openings"
+        where = "near the middle, over a support and clear of openings"
         half = f"Each half weighs about {show(lift.mass_kg / 2, 'mass')}"
         reasons.append(f"{half} and bends with a quarter of that." if weak else f"{half}.")
     return (
