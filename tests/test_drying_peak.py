@@ -12,6 +12,7 @@ from shop_calc.trade.timeline.day import DayInputs, plan_day
 from shop_calc.trade.timeline.drying import face_clock, face_drying, moving_air
 from shop_calc.trade.timeline.room import Room, room_at, steady_room
 from shop_calc.trade.timeline.set_clock import run_clock
+from shop_calc.trade.timeline.wind_limit import wind_lines
 
 EIGHT = datetime(2026, 5, 4, 8)
 
@@ -64,6 +65,18 @@ def test_a_fan_for_the_last_two_minutes_counts():
     before, after = (face_drying(plan_day(each), face_clock(plan_day(each)), 0.006, 200.0) for each in (still, windy))
     assert after.peak_kg_m2_h > 3 * before.peak_kg_m2_h
     assert after.peak_at_h == pytest.approx(late_h, abs=2 / 60) and after.peak_at_h >= late_h
+
+
+def test_the_lines_of_the_wind_are_for_the_air_of_the_peak():
+    """The wind drops at eleven: the peak stands just before, in the wind."""
+    room = Room((0.0, 3.0), (21.0, 21.0), (0.5, 0.5), (4.0, 0.0))
+    day = plan_day(DayInputs(EIGHT, room, 16.0, 0.0381, 0.03175, 0.58))
+    clock = face_clock(day)
+    drying = face_drying(day, clock, 0.006, 200.0)
+    lines = wind_lines(day, drying, clock.history)
+    assert drying.peak_at_h == pytest.approx(3.0, abs=1e-5) and lines.wind_m_s == 4.0
+    rate = menzel_rate_kg_m2_h(lines.surface_temp_c, lines.air_temp_c, lines.rh_fraction, moving_air(lines.wind_m_s))
+    assert rate == pytest.approx(drying.peak_kg_m2_h, rel=1e-4)
 
 
 @pytest.mark.parametrize(("changes_min", "step_s"), [

@@ -174,7 +174,7 @@ def rates_of_a_wet_face(steps_h, temp_c, room, until_h):
     Returns
     -------
     tuple of ndarray of shape (n,)
-        Hours after the first water, an hour at which the air changes twice, and rates [h, kg/m2/h].
+        Hours after the first water, where the air changes one just before it too, and rates [h, kg/m2/h].
 
     Examples
     --------
@@ -200,8 +200,8 @@ def rates_of_a_wet_face(steps_h, temp_c, room, until_h):
     before = np.zeros(hours.size)  # the first of the two at a change still has the air before it
     before[steps_in.size : steps_in.size + len(changes)] = 2 * _AT_ONCE_H
     order = np.argsort(hours - before, kind="stable")
-    hours, before = hours[order], before[order]
-    air_c, rh_fraction, wind_m_s = room_at(room, hours - before)
+    hours = (hours - before)[order]
+    air_c, rh_fraction, wind_m_s = room_at(room, hours)
     return hours, evaporation.menzel_rate_kg_m2_h(np.interp(hours, steps_h, temp_c), air_c, rh_fraction, moving_air(wind_m_s))
 
 
