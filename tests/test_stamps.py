@@ -1,11 +1,13 @@
 """Type that is stamped stands where matplotlib's own text stands, looks like it, and is kept."""
 
 import itertools
+from functools import cache
 
 import matplotlib
 import numpy as np
 import pytest
 from matplotlib.backends.backend_agg import RendererAgg
+from matplotlib.figure import Figure
 from matplotlib.text import Text
 
 from shop_calc.lesson.pictures import stamps
@@ -13,15 +15,20 @@ from shop_calc.lesson.pictures.base import LIVE_DPI, STILL_DPI, new_figure, png_
 from shop_calc.lesson.pictures.stamps import LINE, Stamp
 
 LOOK = {"family": "DejaVu Sans", "size": 12, "ha": "left", "va": "baseline"}
-WORDS = ["steel", "plq", "15½ in, Qgj", "The face goes over the base", "Steel trowel,\nblade g", "a\n\nlonger line", " "]
+WORDS = ["plq", "15½ in, Qgj steel", "Steel trowel,\nblade g", "a\n\nlonger line"]
+
+
+@cache
+def sheet_of(dpi, hinting):
+    """A sheet of its own for each way of hinting: matplotlib keeps the widths of words by sheet."""
+    return Figure(dpi=dpi), RendererAgg(640, 160, dpi)
 
 
 def drawn(artist, dpi=LIVE_DPI):
     """One artist alone on a clear sheet: red, green, blue and ink, 0 to 255."""
-    figure, _ = new_figure()
-    figure.dpi = dpi
+    figure, sheet = sheet_of(dpi, matplotlib.rcParams["text.hinting"])
     artist.set_figure(figure)
-    sheet = RendererAgg(640, 160, dpi)
+    sheet.clear()
     artist.draw(sheet)
     return np.asarray(sheet.buffer_rgba()).astype(int)
 
@@ -47,11 +54,8 @@ def middle(ink):
 @pytest.mark.parametrize("ha", ["left", "center", "right"])
 def test_a_stamp_stands_where_text_stands_to_a_pixel(ha, va, hinting):
     with matplotlib.rc_context({"text.hinting": hinting}):
-        for words, dpi, weight in itertools.product(WORDS, (LIVE_DPI, STILL_DPI), ("normal", "bold")):
+        for words, (dpi, weight) in itertools.product(WORDS, ((LIVE_DPI, "normal"), (STILL_DPI, "bold"))):
             text, stamp = ink_of(words, dpi=dpi, ha=ha, va=va, weight=weight)
-            if not words.strip():
-                assert not text.any() and not stamp.any()
-                continue
             assert stamp.sum() == pytest.approx(text.sum(), rel=0.03), (words, dpi, weight)
             across, down = np.abs(middle(text) - middle(stamp))
             assert across < 1.5 and down < 1.0, (words, dpi, weight)  # letters lie on whole pixels in a stamp
