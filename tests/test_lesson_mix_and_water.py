@@ -9,6 +9,8 @@ from shop_calc.lesson.blocks import Block, slider
 from shop_calc.lesson.book import book
 from shop_calc.lesson.check import Kind, check
 from shop_calc.lesson.moves import mix_and_yield, water_temperature
+from shop_calc.lesson.pictures.from_plan import one_mix_of
+from shop_calc.lesson.pictures.one_mix import one_mix_alt
 from shop_calc.lesson.practice import Practice
 from shop_calc.lesson.table import table
 from shop_calc.trade.jobs.job import demo_job, read_job
@@ -212,3 +214,18 @@ def test_a_table_shows_text_as_text_and_numbers_to_the_right():
     assert shown.sides == ["left", "right"]
     with pytest.raises(ValueError, match="2 cells"):
         table(("a", "b"), [("only one",)])
+
+
+def test_the_vessels_of_one_mix_hold_what_the_batch_weighs_out():
+    batch = PLAN.batch
+    picture = one_mix_of(batch, "A mix")
+    seen = picture.mix
+    assert seen.face_share_m3 == pytest.approx(1.25 * seen.face_m3) and seen.base_m3 == pytest.approx(1.05 * seen.core_m3)
+    assert seen.mortar_of_base_m3 == pytest.approx(batch.mortar_m3 - batch.face_share_m3)
+    inch_of = picture.in_per_m3
+    (rest, _), (aside, _) = picture._fills[0]
+    assert aside.get_height() == pytest.approx(inch_of * batch.face_share_m3)
+    assert aside.get_y() == pytest.approx(rest.get_y() + inch_of * seen.mortar_of_base_m3)
+    (mortar, _), (stone, _) = picture._fills[2]
+    assert mortar.get_height() + stone.get_height() == pytest.approx(inch_of * batch.base_m3)
+    assert "are for screeding, edges and the patch cup" in picture.alt and "ft³" not in one_mix_alt(seen, "A mix", "si")

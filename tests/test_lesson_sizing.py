@@ -14,6 +14,7 @@ from shop_calc.lesson.contents import lesson_table, lessons, read_lesson
 from shop_calc.lesson.draw import numbers_for
 from shop_calc.lesson.moves import sizing, start
 from shop_calc.lesson.moves.box_and_jug import box_band
+from shop_calc.lesson.moves.cut_up import cut_up
 from shop_calc.lesson.pictures.weight_bar import WeightBar
 from shop_calc.lesson.questions import start_here, two_layer_sizing
 from shop_calc.science.lifting import LOAD_CONSTANT_KG
@@ -219,3 +220,16 @@ def test_links_between_notebooks_lead_somewhere(path):
 def test_each_lesson_says_its_question_and_its_time(path):
     lesson = read_lesson(path)
     assert lesson.question.endswith("?") and re.search(r"\d+ minutes", lesson.time)
+
+
+def test_a_top_cut_up_keeps_its_top_and_gains_edge():
+    inch = 0.0254
+    whole, four, sixteen = cut_up(60 * inch, 15 * inch, 1.5 * inch, 0.25 * inch)
+    # by hand: 2 (60 + 15) = 150 in; 4 times 60; 16 times 30
+    assert [row.edge_m / inch for row in (whole, four, sixteen)] == pytest.approx([150, 240, 480])
+    assert {round(row.top_share, 9) for row in (whole, four, sixteen)} == {round(1 / 6, 9)}
+    # face less the top layer, in in3: 271.5625 - 225; 4 (337.5 - 14.5 x 14.5 x 1.25) - 225; 16 (84.375 - 7 x 7 x 1.25) - 225
+    by_hand = [46.5625 / 1350, (4 * (337.5 - 262.8125) - 225) / 1350, (16 * (84.375 - 61.25) - 225) / 1350]
+    assert [row.edge_share for row in (whole, four, sixteen)] == pytest.approx(by_hand)
+    with pytest.raises(ValueError, match="face"):
+        cut_up(60 * inch, 15 * inch, 1.5 * inch, 1.6 * inch)

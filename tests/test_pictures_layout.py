@@ -21,10 +21,12 @@ from shop_calc.lesson.pictures.demo_bench import BENCH_UPDATES
 from shop_calc.lesson.pictures.demo_log import LOG_UPDATES
 from shop_calc.lesson.pictures.demo_pour import pour_updates
 from shop_calc.lesson.pictures.demo_strength import STRENGTH_UPDATES
+from shop_calc.lesson.pictures.demo_volumes import MIX, SHARES, VOLUMES_UPDATES
 from shop_calc.lesson.pictures.evaporation import FIELDS, DryingSheet
 from shop_calc.lesson.pictures.gallery import page_html, page_png, write_page
 from shop_calc.lesson.pictures.heat import FILLS, HATCH, HeatAreas
 from shop_calc.lesson.pictures.lettering import LEAST
+from shop_calc.lesson.pictures.one_mix import OneMixInVessels
 from shop_calc.lesson.pictures.ribbon import TINTS, RibbonOfTheDay
 from shop_calc.lesson.pictures.sections import LayerSections, PiecePlan
 from shop_calc.lesson.pictures.slab import LINES, MARKS, MortarTemperature
@@ -68,6 +70,10 @@ def _heavy_bars():
 
 def _faceless_bars():
     return WeighBars([replace(r, base_kg=1.01 * r.base_kg, face_kg=0.0) for r in demo.ROWS])
+
+
+def _mix_of(aside_m3, face_m3):
+    return OneMixInVessels(replace(MIX, face_share_m3=aside_m3, face_m3=face_m3), "A mix" + LONG)
 
 
 def _hot_mix(temp_c):
@@ -121,6 +127,8 @@ EXTREMES = {
     "ribbon of nine stages, thirty hours, long names": _long_ribbon,
     "ribbon of two hours": _short_ribbon,
     "ribbon with a look on every lane": _seen_ribbon,
+    "mix with hardly any face": lambda: _mix_of(0.002, 0.0018),
+    "mix that is mostly face": lambda: _mix_of(0.0165, 0.0150),
     "bars of tonnes": _heavy_bars,
     "bars without a face": _faceless_bars,
     "mix at the bottom of the scale": lambda: _hot_mix(0.0),
@@ -180,7 +188,7 @@ UPDATES = {
     "what if": (lambda: demo._map(), {}),
     "bowed top": (lambda: demo.BOWED, {}),
     "what the packs cost": (lambda: demo.COSTS, {}),
-    **{name: (read, {}) for name, read in LOG_UPDATES.items()},
+    **{name: (read, {}) for name, read in (LOG_UPDATES | VOLUMES_UPDATES).items()},
     **{name: (read, {}) for name, read in (STRENGTH_UPDATES | BENCH_UPDATES | pour_updates(demo.STAGES)).items()},
 }
 
@@ -224,6 +232,7 @@ def test_pictures_speak_one_system_or_both(name):
 
 FEWER = {
     "two layers": lambda: replace(demo._bench(), edges=demo._bench().edges[:2]),
+    "the share of face": lambda: SHARES[:2],
     "weigh bars": lambda: demo.ROWS[:3],
     "heat of the mix": lambda: replace(demo.HEAT, parts=demo.HEAT.parts[:2]),
     "ribbon of the day": lambda: demo.STAGES[:2],

@@ -16,6 +16,7 @@ from shop_calc.lesson.pictures.demo_bench import BENCH
 from shop_calc.lesson.pictures.demo_log import LOG
 from shop_calc.lesson.pictures.demo_pour import pour_pictures
 from shop_calc.lesson.pictures.demo_strength import STRENGTH
+from shop_calc.lesson.pictures.demo_volumes import VOLUMES
 from shop_calc.lesson.pictures.evaporation import DryingSheet, EvaporationMap
 from shop_calc.lesson.pictures.heat import HeatAreas, HeatBalance, HeatPart
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
@@ -185,6 +186,7 @@ COSTS = (
 # In the order of the lessons.
 BUILD = {
     "two layers": lambda: LayerSections(_bench(), title="Garden bench top (invented)"),
+    **VOLUMES,
     "weigh bars": lambda: WeighBars(ROWS, "The whole batch (invented)"),
     "heat of the mix": lambda: HeatAreas(HEAT, (0.0, 30.0)),
     "ribbon of the day": lambda: RibbonOfTheDay(

@@ -4,6 +4,7 @@ import numpy as np
 
 from shop_calc.lesson.pictures.cloud import OpeningTimes
 from shop_calc.lesson.pictures.heat import HeatBalance, HeatPart
+from shop_calc.lesson.pictures.one_mix import OneMix, OneMixInVessels
 from shop_calc.lesson.pictures.piece_plan import PiecePlan
 from shop_calc.lesson.pictures.ribbon import RibbonOfTheDay
 from shop_calc.lesson.pictures.weighing import WeighRow
@@ -52,6 +53,25 @@ def batch_rows(batch):
     """
     rows = [WeighRow(item.name, item.base_kg, item.face_kg) for item in batch.ingredients]
     return [*rows, _sum(rows)]
+
+
+def one_mix_of(batch, title=""):
+    """The way of one mix into face and base.
+
+    Parameters
+    ----------
+    batch : Batch
+        The batch [m3].
+    title : str
+        One line over the picture [-].
+
+    Returns
+    -------
+    OneMixInVessels
+        The picture [-].
+    """
+    volumes = (batch.mortar_m3, batch.face_share_m3, batch.face_m3, batch.base_m3, batch.core_m3)
+    return OneMixInVessels(OneMix(*volumes), title)
 
 
 def load_rows(load):
