@@ -127,7 +127,7 @@ def stretch_words(result, system="both"):
     share = show(batch.set_aside_fraction, "fraction")
     cement = batch.ingredient("portland cement").total_kg
     lines = [
-        f"Set aside {mass(batch.set_aside_kg)} for the face: {share} of the mortar.",
+        f"Set aside {mass(batch.on_scale_kg)} for the face: {share} of the mortar.",
         f"Mortar to make: {show(batch.mortar_m3, 'volume', system)} with {mass(cement)} of cement; "
         f"phi is {mix.phi:.3f}.",
         _water_words(mix, batch, mass),

@@ -147,7 +147,7 @@ def whole_line(plan, system="both"):
     rows = (
         (f"a tape measure: {sides}",
          f"face {say(layers.face_m3, 'volume')}, base {say(layers.core_m3, 'volume')}", "01"),
-        ("a recipe and a scale", f"{say(batch.total_kg, 'mass')} to weigh; {say(batch.set_aside_kg, 'mass')} of mortar "
+        ("a recipe and a scale", f"{say(batch.total_kg, 'mass')} to weigh; {say(batch.on_scale_kg, 'mass')} of mortar "
          "set aside for the face", "02"),
         (f"a thermometer: powder {say(plan.job.materials['powder_temp'], 'temperature')}",
          f"water at {say(batch.water.water_temp_c, 'temperature')} for a mortar at "

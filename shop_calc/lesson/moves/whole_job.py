@@ -101,7 +101,7 @@ def _changed(plan, before):
         off = plan.day.stage(key).likely_from_h - before.day.stage(key).likely_from_h
         if abs(off) > SAME_H:
             found.append(f"{name} {show(round(60.0 * abs(off)) / 60.0, 'duration')} {'later' if off > 0 else 'earlier'}")
-    aside = plan.batch.set_aside_kg / before.batch.set_aside_kg - 1.0
+    aside = plan.batch.on_scale_kg / before.batch.on_scale_kg - 1.0
     if abs(aside) > 0.005:
         found.append(f"face share {100 * aside:+.0f} %")
     made = plan.batch.mortar_kg / before.batch.mortar_kg - 1.0

@@ -114,6 +114,12 @@ class Batch:
         return sum(load.set_aside_kg for load in self.loads)
 
     @property
+    def back_to_face_kg(self):
+        """Water that the face share gets back after setting aside; 0 where none was held out for wet stone."""
+        lines = (line for load in self.loads for line in load.lines if line.stage == "face" and line.kind == "water")
+        return sum(line.mass_kg for line in lines)
+
+    @property
     def face_alone(self):
         """Whether the face is mixed in loads of its own."""
         return face_alone(self.loads)

@@ -83,8 +83,9 @@ def batch_working(batch, mix, vessel):
             batch.set_aside_kg,
             "kg",
             *MASS,
-            "face share on the scale",
+            "face share on the scale" if batch.back_to_face_kg == 0 else "face share, with the water it gets back later",
         ),
+        *_on_scale(batch),
         Step(
             "set_aside_fraction",
             "f_s",
@@ -215,4 +216,19 @@ def _ingredients(batch, mix, basis, base_basis):
             formula = "B_all*k_mortar + B_base*k_base"
         yield Step(
             f"{name}_kg", f"m_{name}", formula, inputs, each.total_kg, "kg", *MASS, f"{each.name} in all"
+        )
+
+
+def _on_scale(batch):
+    """What the scale shows where water is held out for wet stone: the face share gets its part back after setting aside."""
+    if batch.back_to_face_kg > 0:
+        yield Step(
+            "on_scale_kg",
+            "m_scale",
+            "m_aside - m_back",
+            (("m_aside", batch.set_aside_kg, "kg"), ("m_back", batch.back_to_face_kg, "kg")),
+            batch.on_scale_kg,
+            "kg",
+            *MASS,
+            "face share on the scale, as it is set aside",
         )
