@@ -49,10 +49,10 @@ def test_each_rod_has_its_own_mark_at_what_it_read():
 
 
 def test_the_words_say_when_a_window_opens():
-    # 500 psi (t/4 h)^7: 60 psi at 2.956 h, 10:57, on the grid of 6 minutes 11:00; twice as stiff 2.677 h, half 3.264 h
+    # 500 psi (t/4 h)^7: 60 psi at 2.956 h, 10:57, between points 6 minutes apart; twice as stiff 2.677 h, half 3.264 h
     alt = made().alt
-    assert "First steel, 60 psi (414 kPa) to 150 psi (1.03 MPa): reached about 11:00" in alt
-    assert "on nine days of ten 10:42 to 11:18" in alt
+    assert "First steel, 60 psi (414 kPa) to 150 psi (1.03 MPa): reached about 10:57" in alt
+    assert "on nine days of ten 10:41 to 11:16" in alt
 
 
 def test_words_stay_on_the_sheet_and_apart_and_no_power_law_shows_in_the_soft_stage():
