@@ -13,7 +13,7 @@ from shop_calc.lesson.blocks import Block, choice, slider
 from shop_calc.lesson.contents import lesson_table, lessons, read_lesson
 from shop_calc.lesson.draw import numbers_for
 from shop_calc.lesson.moves import sizing, start
-from shop_calc.lesson.moves.box_and_jug import box_band
+from shop_calc.lesson.moves.box_and_jug import PRINTED, box_band, box_model
 from shop_calc.lesson.moves.cut_up import cut_up
 from shop_calc.lesson.pictures.weight_bar import WeightBar
 from shop_calc.lesson.questions import start_here, two_layer_sizing
@@ -233,3 +233,18 @@ def test_a_top_cut_up_keeps_its_top_and_gains_edge():
     assert [row.edge_share for row in (whole, four, sixteen)] == pytest.approx(by_hand)
     with pytest.raises(ValueError, match="face"):
         cut_up(60 * inch, 15 * inch, 1.5 * inch, 1.6 * inch)
+
+
+@pytest.mark.parametrize(
+    ("box", "words"),
+    [(("8", "5", "2"), "has no unit"), ((8, 5, 2), "has no unit"), (("8 in", "5 in"), "three sizes"), (5, "three sizes"),
+     (..., "three sizes"), (("5 in", "5 in", "5 in"), "the box has only"), (("wide", "5 in", "2 in"), "number")],
+)  # fmt: skip
+def test_sizes_of_the_box_that_cannot_be_used_are_answered_in_words(box, words):
+    block = ("7 in", "4 in", "1 1/2 in")
+    model = box_model(box, block)
+    assert words in model.text and "Mend the line" in model.text and "printed lesson" in model.text
+    assert model.band == box_band(*PRINTED)
+    # by hand: 8 x 5 x 2 - 7 x 4 x 1.5 = 38 in3
+    assert box_model(*PRINTED).band[1] == pytest.approx(38 * 0.0254**3)
+    assert str(box_model(*PRINTED)) == "Predicted 2.63 cup (623 mL)."

@@ -1,11 +1,17 @@
 """Answers as learners type them: off a tape, with a comma, as a part of one, with a word behind."""
 
+import json
+import re
+from pathlib import Path
+
 import pytest
 
+from shop_calc.lesson.banks import bank
 from shop_calc.lesson.check import Kind, check
 from shop_calc.lesson.practice import Practice
 from shop_calc.lesson.question import Question
 
+WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 LENGTH = Question("l", "", lambda: 2.75 * 0.0254, "length", "in", hints=("x", "y"))
 SHARE = Question("s", "", lambda: 0.24, "fraction", "%", hints=("x", "y"))
 BAGS = Question("b", "", lambda: 28.0, "number", "-", hints=("x", "y"), tolerance=0.001)
@@ -47,3 +53,25 @@ def test_the_rim_counted_twice_and_the_solids_taken_for_water_are_known():
     # 72 x 22 on top, (72 + 2 x 22) x 2 down the edges, a quarter inch of each; 34 lb less 47 % of 12 lb
     assert "twice" in Practice("two_layer_sizing", keep=False).check("against_the_wall", (72 * 22 + 116 * 2) / 4).text
     assert "solids" in Practice("mix_and_yield", keep=False).check("poured", 34 - 0.47 * 12).text
+
+
+LETTERS = re.compile(r"^(a, b.*) = \"(\w+)\"", re.MULTILINE)
+
+
+@pytest.mark.parametrize("lesson", sorted(WORKBOOKS.glob("[01]?_*.ipynb")), ids=lambda path: path.stem)
+def test_a_letter_typed_without_quotes_is_the_letter(lesson):
+    cells = json.loads(lesson.read_text(encoding="utf-8"))["cells"]
+    opening = next(text for text in ("".join(cell["source"]) for cell in cells) if text.startswith("practice = Practice("))
+    named = LETTERS.search(opening)
+    assert named, 'under `practice = Practice(...)` stands a, b, c, d, e, f, g, h = "abcdefgh"'
+    names, letters = named.groups()
+    assert names.split(", ") == list(letters)
+    bank_name = re.search(r"Practice\(\"(\w+)\"", opening)[1]
+    practice = Practice(bank_name, keep=False)
+    for question in bank(bank_name):
+        if question.kind == "choice":
+            assert set(question.letters) <= set(letters)
+        if question.kind == "order":  # b, a, c without quotes is a row of letters
+            assert set(question.letters) <= set(letters)
+            row = tuple(practice.solution(question.id).split(", "))
+            assert practice.check(question.id, row).kind is Kind.RIGHT

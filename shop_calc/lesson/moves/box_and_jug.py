@@ -1,10 +1,14 @@
 """Lesson 01: the box and the jug that measure two layers at the kitchen table."""
 
+from dataclasses import dataclass
+
 from shop_calc import units
+from shop_calc.lesson.said import Said
 from shop_calc.units import show
 
 TAPE_M = 0.0015875  # judgement: a tape is read to 1/16 in
 JUG_SHARE = 0.05  # judgement: a kitchen jug, and how tightly the grains lie
+PRINTED = (("8 in", "5 in", "2 in"), ("7 in", "4 in", "1 1/2 in"))  # invented: box and block as the lesson prints them
 
 
 def box_band(box, block):
@@ -55,7 +59,65 @@ def box_band(box, block):
     return max(likely - spread, 0.0), likely, likely + spread
 
 
+@dataclass(frozen=True)
+class BoxModel(Said):
+    """What is said of a box and a block, and the band of what fills the gap.
+
+    Parameters
+    ----------
+    text, typed : str
+        As for `Said` [-].
+    band : tuple of float
+        Low, likely, high [m3].
+
+    Examples
+    --------
+    >>> BoxModel("Predicted 1 L.", band=(0.0009, 0.001, 0.0011))
+    Predicted 1 L.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+
+    band: tuple = ()
+
+    __repr__ = Said.__repr__
+
+
+def box_model(box, block):
+    """Predict what fills a box round a block; sizes that cannot be used are answered in words, not by an error.
+
+    Parameters
+    ----------
+    box, block : tuple of str
+        As for `box_band` [-].
+
+    Returns
+    -------
+    BoxModel
+        What is said, and the band; the band of the printed sizes where the typed ones cannot be used [-].
+
+    Examples
+    --------
+    >>> box_model(*PRINTED)
+    Predicted 2.63 cup (623 mL).
+    >>> box_model(("8", "5", "2"), PRINTED[1]).text.split(". ")[0]
+    "box: '8' given; it has no unit (8 in? 8 mm?)"
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    try:
+        band = box_band(box, block)
+    except ValueError as reason:
+        text = f"{reason}. Mend the line and run the cell again; until then the sizes of the printed lesson are used."
+        return BoxModel(text, band=box_band(*PRINTED))
+    return BoxModel(f"Predicted {show(band[1], 'liquid')}.", band=band)
+
+
 def _three(name, sizes):
-    if isinstance(sizes, str) or len(sizes) != 3:
+    if not isinstance(sizes, (tuple, list)) or len(sizes) != 3:
         raise ValueError(f"{name}: {sizes!r} given; it must be three sizes: length, width, height")
     return tuple(units.parse(text, "length", entry=name) for text in sizes)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from shop_calc import units
-from shop_calc.lesson.moves.box_and_jug import box_band  # noqa: F401  the lesson finds all under one name
+from shop_calc.lesson.moves.box_and_jug import box_model  # noqa: F401  the lesson finds all under one name
 from shop_calc.lesson.moves.cut_up import cut_up_picture  # noqa: F401
 from shop_calc.lesson.pictures.follow import Follow
 from shop_calc.lesson.pictures.from_plan import piece_plan
