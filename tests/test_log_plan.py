@@ -70,6 +70,19 @@ def test_strength_counts_from_the_final_set_of_the_clock_that_the_plan_uses(plan
     assert plans[1].handling.hardening.final_set_h < plans[0].handling.hardening.final_set_h - 0.5
 
 
+def test_loads_that_outlast_the_set_are_measured_by_the_clock_of_the_log():
+    """The base of the demo log sets in 3.2 h where the table has 3.4: loads of 3.3 h are too many for it alone."""
+    text = BENCH.replace('usable = "24 L"', 'usable = "3 L"').replace("minutes_per_load = 20", "minutes_per_load = 22")
+    plain, logged = make_plan(parse_job(text)), make_plan(parse_job(text), DEMO)
+    assert logged.log.base_initial_set_h == (logged.day.samples.inputs.base_bands or logged.day.samples.inputs.bands)[
+        "set_time_initial"][1]  # fmt: skip
+    assert logged.log.base_initial_set_h < plain.batch.mixing_h < 3.4
+    for plan, said in ((plain, False), (logged, True)):
+        stop = [line for line in plan.advice if line.text.startswith("Do not pour it like this")]
+        assert bool(stop) is said
+        assert all(line.source == "fit of the shop log" and "3.2 h" in line.reason for line in stop)
+
+
 def test_a_layer_without_looks_goes_with_the_other():
     plan = make_plan(read_job(demo_job("garden_bench_top")), defaults.data_folder() / "logs" / "first_pour.csv")
     assert plan.day.samples.inputs.bands is not None and plan.day.samples.inputs.base_bands is None

@@ -150,7 +150,7 @@ def mix_of(job):
     )
 
 
-def batch_of(job, layers, mix):
+def batch_of(job, layers, mix, initial_set_h=None):
     """Weigh out what a job takes, load by load.
 
     Parameters
@@ -161,7 +161,8 @@ def batch_of(job, layers, mix):
         The two layers [m].
     mix : Mix
         What `mix_of` gives [SI].
-
+    initial_set_h : float or None
+        Initial set of the base as the shop log has it; None for the default [h].
 
     Returns
     -------
@@ -206,6 +207,7 @@ def batch_of(job, layers, mix):
         wanted_mix_temp_c=job.day["wanted_mix_temp"],
         hands=job.day["hands"],
         held_back_fraction=job.mix["held_back"],
+        initial_set_h=initial_set_h,
     )
 
 

@@ -131,24 +131,24 @@ def make_plan(job, log=None):
     Common practice, no source, for the order of the steps.
     """
     found = Collector()
-    piece = layers = mix = batch = None
+    piece = layers = mix = batch = use = None
     with found.catch("piece"):
         piece = piece_of(job)
         layers = split_layers(piece, job.layers["face"])
     with found.catch("mix"):
         mix = mix_of(job)
     if layers is not None and mix is not None:
+        with found.catch("log"):
+            use = _log(job, log, mix, layers)
         with found.catch("batch"):
-            batch = batch_of(job, layers, mix)
+            batch = batch_of(job, layers, mix, None if use is None else use.base_initial_set_h)
     found.raise_if_any()
     form = build_form(
         piece,
         density_kg_m3=max(mix.base_density_kg_m3, mix.mortar_density_kg_m3),
         mean_density_kg_m3=piece_density_kg_m3(layers, mix),
     )
-    use, log_lines = None, ()
-    with found.catch("log"):
-        use = _log(job, log, mix, layers)
+    log_lines = ()
     with found.catch("day"):
         inputs = day_inputs(job, layers, batch)
         day = plan_day(inputs)

@@ -160,6 +160,7 @@ def build_batch(
     wanted_mix_temp_c=None,
     hands=None,
     held_back_fraction=None,
+    initial_set_h=None,
 ):
     """Work out all masses, loads and the water for one piece.
 
@@ -184,6 +185,8 @@ def build_batch(
         People at work; None for the default [-].
     held_back_fraction : float or None
         Mixing water kept back at first; None for the default [-].
+    initial_set_h : float or None
+        Initial set of the base as the shop log has it; None for the default [h].
 
     Returns
     -------
@@ -266,7 +269,7 @@ def build_batch(
         mixing_h=mixing_h,
         person_h=mixing_h * people,
     )
-    return replace(batch, advice=batch_advice(batch, mix, vessel), working=batch_working(batch, mix, vessel))
+    return replace(batch, advice=batch_advice(batch, mix, vessel, initial_set_h), working=batch_working(batch, mix, vessel))
 
 
 def _entry(row_name, words, given):

@@ -45,7 +45,7 @@ def refuse_face(mix, face_thickness_m):
         )
 
 
-def batch_advice(batch, mix, vessel):
+def batch_advice(batch, mix, vessel, initial_set_h=None):
     """Say what needs care at the mixer.
 
     Parameters
@@ -56,6 +56,8 @@ def batch_advice(batch, mix, vessel):
         The mix [-].
     vessel : Mixer
         The mixer [-].
+    initial_set_h : float or None
+        Initial set of the base at 21 °C as the shop log has it; that of the table if left out [h].
 
     Returns
     -------
@@ -78,7 +80,7 @@ def batch_advice(batch, mix, vessel):
     Marks and sources stand in each Advice.
     """
     found = [
-        *_time(batch),
+        *_time(batch, initial_set_h),
         *_particles(mix),
         *_loads(batch, vessel),
         *_lifting(batch),
@@ -93,11 +95,12 @@ def _hours(hours):
     return f"{hours:.1f} h" if hours >= 1 else f"{60 * hours:.0f} min"
 
 
-def _time(batch):
-    gap, setting = defaults.si("layer_gap"), defaults.si("set_time_initial")
+def _time(batch, initial_set_h):
+    row = defaults.get("set_time_initial")
+    mark, source = (row.mark, row.source) if initial_set_h is None else ("derived", "fit of the shop log")
+    gap, setting = defaults.si("layer_gap"), defaults.si("set_time_initial") if initial_set_h is None else initial_set_h
     count = len(batch.loads)
     if batch.mixing_h > setting:
-        row = defaults.get("set_time_initial")
         yield Advice(
             "stop",
             WHERE,
@@ -105,8 +108,8 @@ def _time(batch):
             f"{count} loads take {_hours(batch.mixing_h)}; the first has set after about {_hours(setting)} "
             "at 21 °C "
             "(70 °F), and sooner when it is warmer. Later loads meet it in a cold joint.",
-            row.mark,
-            row.source,
+            mark,
+            source,
         )
     elif batch.mixing_h > gap + 1e-9:
         row = defaults.get("layer_gap")

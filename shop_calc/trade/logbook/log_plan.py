@@ -50,6 +50,13 @@ class LogUse:
             return face or base, None
         return face, base
 
+    @property
+    def base_initial_set_h(self):
+        """Initial set of the base as the log has it; None where it has no look to go by [h]."""
+        face, base = self.inputs_bands
+        bands = base or face
+        return None if bands is None else bands["set_time_initial"][1]
+
 
 def find_log(job, log=None):
     """Find the log of a job: the one given, or the one its file names.
