@@ -54,7 +54,7 @@ def test_a_night_beyond_a_rule_of_maturity_is_named(temps, told):
 def test_the_plan_of_a_hot_covered_piece_says_it(bench):
     handling, piece = bench.handling, bench.piece
     assert not any("rough" in line.text for line in handling_advice(handling, bench.day, piece))
-    hot = SimpleNamespace(**{**vars(handling), "morning": handling.morning})
+    hot = SimpleNamespace(**{**vars(handling), "morning": handling.morning, "carry": handling.carry})
     hot.hardening = SimpleNamespace(time_h=handling.hardening.time_h, temp_c=handling.hardening.temp_c + 30.0)
     line = handling_advice(hot, bench.day, piece)[-1]
     assert "temperature-time factor" in line.text and line.mark == "memory" and "Saul" in line.source
