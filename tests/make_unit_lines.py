@@ -18,6 +18,7 @@ from shop_calc.units.words import canonical
 ROOT = Path(__file__).parents[1]
 FILE = ROOT / "shop_calc" / "units" / "kept_lines.py"
 WIDTH = 112
+WORKINGS = (("lb/ft2/h/psi", "kg/m2/h/Pa"),)  # units in which a working of a question goes by hand
 HEAD = '''"""pint's answers for the pairs of units that a shop meets, kept so that a lesson opens half a second sooner.
 
 Written by `python tests/make_unit_lines.py`; a test asks pint for every line again. Any other pair is asked of pint.
@@ -28,7 +29,7 @@ LINES = {
 
 
 def pairs():
-    """Units of every kind with its SI unit and with the units it is shown in, both ways; units of the defaults table."""
+    """Units of every kind with its SI unit and with the units it is shown in, both ways; units of the defaults table and of workings."""
     found = set()
     for kind in KINDS.values():
         si = canonical(kind.si_unit)
@@ -40,6 +41,7 @@ def pairs():
         unit, si = canonical(defaults.get(name).unit), canonical(defaults.si_unit(name))
         if unit != si:
             found.add((unit, si))
+    found |= {pair for one, other in WORKINGS for pair in ((one, other), (other, one))}
     return sorted(found)
 
 

@@ -302,3 +302,13 @@ def test_a_plan_is_made_without_waiting_for_pint_or_scipy():
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_no_question_waits_for_pint():
+    """Loading pint takes longer than anything else a lesson does; pairs of units that questions ask for are kept."""
+    code = (
+        "import sys; from shop_calc.lesson.banks import bank, bank_names; [bank(name) for name in bank_names()]; "
+        "print(len(bank_names()) > 9, 'pint' in sys.modules)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.split() == ["True", "False"]
