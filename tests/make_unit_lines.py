@@ -29,7 +29,7 @@ LINES = {
 
 
 def pairs():
-    """Units of every kind with its SI unit and with the units it is shown in, both ways; units of the defaults table and of workings."""
+    """Units of every kind with its SI unit and those it is shown in, both ways; of the defaults table; of workings."""
     found = set()
     for kind in KINDS.values():
         si = canonical(kind.si_unit)
