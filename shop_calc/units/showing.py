@@ -2,6 +2,7 @@
 
 import math
 from decimal import ROUND_HALF_UP, Decimal
+from functools import lru_cache
 
 from shop_calc.units.factors import convert
 from shop_calc.units.kinds import kind_of
@@ -220,6 +221,12 @@ def show(value, kind, system="both", digits=None):
         return NOT_KNOWN
     if math.isinf(value):
         return "without limit"
+    return _shown(value, kind.name, system, digits)
+
+
+@lru_cache(maxsize=4096)  # a plan, its sheet and a day at the bench say the same few hundred numbers again and again
+def _shown(value, kind, system, digits):
+    kind = kind_of(kind)
     if kind.name in ("duration", "time"):
         return _hours(convert(value, kind.si_unit, "h"), digits)
     if kind.name == "mass_ratio":

@@ -83,7 +83,7 @@ class Pour:
         """When the base is packed and the rehearsal begins [h]."""
         return self.told.base_loads_h[-1] + self.told.minutes_per_load / 60.0
 
-    @property
+    @cached_property
     def sides(self):
         """The sides of the form, short ones first, as they come off."""
         edges = sorted(self.plan.piece.outline.edges, key=lambda edge: (round(edge.length_m, 4), edge.name))
