@@ -80,6 +80,23 @@ def test_what_cannot_be_is_refused(change):
         patch_moment_ratio(**{**given, **change})
 
 
+@pytest.mark.parametrize(
+    ("name", "least", "most"),
+    [
+        ("patch_along_m", 0.001, 0.6), ("patch_across_m", 0.001, 0.5), ("across_m", 0.05, 0.45), ("look_m", 0.0, 0.5),
+        ("off_middle_m", -0.25, 0.25), ("poisson_ratio", 0.0, 0.5),
+    ],
+)  # fmt: skip
+def test_a_patch_may_reach_the_edges_and_go_no_hundredth_beyond(name, least, most):
+    # 0.6 m of span, 0.5 m wide, a patch of 0.1 m square in the middle
+    given = {"span_m": 0.6, "width_m": 0.5, "patch_along_m": 0.1, "patch_across_m": 0.1, "across_m": 0.25, "look_m": 0.25}
+    for value in (least, most, (1 - 1e-12) * most):
+        assert patch_moment_ratio(**{**given, name: value}) > 0
+    for value in (1.01 * most, least - 0.01 * most):
+        with pytest.raises(ValueError, match="given"):
+            patch_moment_ratio(**{**given, name: value})
+
+
 @pytest.mark.parametrize("width_in", [15, 25, 96])
 @pytest.mark.parametrize("overhang_in", [6, 10, 12, 15])
 def test_a_knee_on_the_corner_of_an_overhang_by_plate_elements(overhang_in, width_in):

@@ -10,14 +10,16 @@ import structuralcodes.codes.ec2_2004 as ec2
 from demo_plans import bench
 
 from shop_calc.trade.after import mends, seat_rule, supports, use_rule
+from shop_calc.trade.after.drop_pull import span_pull
 from shop_calc.trade.after.handling import Stand
 from shop_calc.trade.after.support_advice import support_advice
 from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.problems import Problems
 from shop_calc.trade.report import report
-from shop_calc.trade.shape.outline import rectangle
-from shop_calc.trade.shape.piece import build_piece
+from shop_calc.trade.shape.outline import place, rectangle
+from shop_calc.trade.shape.piece import Cutout, DropEdge, build_piece
+from shop_calc.units import show
 
 PSI, LB, IN, FT = 6894.757293168361, 0.45359237, 0.0254, 0.3048
 RHO = 145 * LB / FT**3
@@ -25,13 +27,13 @@ COUNTER = tomllib.loads(demo_job("counter_worked_example").read_text(encoding="u
 SINK = [{"shape": "rectangle", "name": "sink", "length": "30 in", "width": "16 in", "at": ["48 in", "12.5 in"]}]
 
 
-def counter(place, thickness="1 1/2 in", **piece):
+def counter(stand, thickness="1 1/2 in", **piece):
     entries = copy.deepcopy(COUNTER)
     entries["piece"].update({"width": "25 in", "thickness": thickness, **piece})
     if entries["piece"]["outline"] == "circle":
         del entries["piece"]["length"], entries["piece"]["width"]
         entries["piece"]["exposed"] = "all"
-    return make_plan(check_job({**entries, "place": place}))
+    return make_plan(check_job({**entries, "place": stand}))
 
 
 def placed(plan, *levels):
@@ -169,8 +171,8 @@ JOBS = {
 
 @pytest.mark.parametrize("name", JOBS)
 def test_a_realistic_job_gets_the_step_that_it_deserves(name):
-    place, piece, steps = JOBS[name]
-    plan = counter(place, **piece)
+    stand, piece, steps = JOBS[name]
+    plan = counter(stand, **piece)
     assert [check.step for check in plan.handling.supports] == steps
     assert len(placed(plan, "stop")) == steps.count("stop")  # a limit of use stops no pour
     assert ("DO NOT POUR LIKE THIS" in report(plan)) is ("stop" in steps)
@@ -288,8 +290,52 @@ def test_carried_along_its_edges_a_top_spans_its_depth_and_not_its_length():
     assert supports.check_supports(wide, RHO, 60e6, 48 * IN, rails="front and back")[0].beyond_stone
 
 
+def test_the_lines_say_the_stresses_and_only_what_can_be_done_there():
+    span = counter({"on": "cabinet", "span": "24 in", "rails": "back"})
+    bar = counter({"on": "cabinet", "overhang": "10 in"})
+    for plan, brackets in ((span, False), (bar, True)):
+        (check,) = plan.handling.supports
+        (line,) = [line for line in placed(plan, "act") if "nobody sits" in line.text]
+        assert ("brackets" in line.text) is brackets and all(mend.words in line.text for mend in check.mends)
+        for words, pull in (("leaning", check.lean_pa), ("kneeling down slowly", check.people_pa),
+                            ("dropping onto a knee", check.drop_pa)):  # fmt: skip
+            assert f"{words} {show(check.own_pa + pull, 'pressure')}" in line.reason
+        assert f"kneeling is {check.use_ratio:.2f} times that" in line.reason
+
+
+def test_a_strip_thick_enough_to_kneel_on_is_left_alone():
+    # 4 1/2 in wide, 30 in long, 4 in thick: 6 (325 30/4)/(4.5 16) = 203 psi and 14 psi of its own, of 296
+    plan = counter({"on": "cabinet"}, "4 in", cutout=SINK)
+    assert any(check.key == "rail" for check in plan.handling.supports)
+    assert not [line for line in placed(plan, "act") if "on the strip" in line.text]
+
+
+def test_an_overhang_as_wide_as_the_piece_leaves_a_little_between_rails():
+    piece = build_piece(rectangle(96 * IN, 25 * IN), 1.5 * IN)
+    for overhang, left in ((12, 13), (22, 3), (23, 2.5), (25, 2.5)):
+        assert supports.between_rails_m(piece, overhang * IN, "front and back") / IN == pytest.approx(left)
+    assert supports.between_rails_m(piece, 12 * IN, "back") / IN == pytest.approx(25)
+
+
+def test_with_a_dropped_front_the_ratio_the_mends_and_a_strip_count_it_too():
+    drop = DropEdge("front", 3 * IN, 2 * IN)
+    piece = build_piece(rectangle(96 * IN, 25 * IN), 1.5 * IN, True, drop=drop)
+    (check,) = supports.check_supports(piece, RHO, 30e6, 24 * IN, rails="back")
+    assert check.people_pa == pytest.approx(6 * 9.80665 * check.ratio * use_rule.use_loads_kg()[1] / (1.5 * IN) ** 2)
+    heavier, _ = span_pull(piece, 24 * IN)
+    plain = mends.span_mends(24 * IN, 25 * IN, 1.5 * IN, RHO, "back", check.limit_pa)
+    assert heavier > 1 and check.mends
+    for mend in check.mends:
+        assert mend.stress_pa == pytest.approx(heavier * next(one.stress_pa for one in plain if one.words == mend.words))
+    sink = Cutout(place(rectangle(30 * IN, 16 * IN), (48 * IN, 12.5 * IN)), name="sink")
+    tops = [build_piece(rectangle(96 * IN, 25 * IN), 1.5 * IN, True, [sink], drops) for drops in ((), drop)]
+    # strip 4 1/2 in wide with 2 in of it twice as thick: by weight (4.5 + 2)/4.5, and pulled harder by its tip
+    bare, dropped = (next(check for check in supports.check_supports(top, RHO, 24e6) if "front" in check.where) for top in tops)
+    assert dropped.own_pa / bare.own_pa == pytest.approx(6.5 / 4.5 * dropped.people_pa / bare.people_pa, rel=1e-6)
+
+
 def test_every_line_of_it_carries_its_mark_and_source():
-    for place, piece, _ in JOBS.values():
-        plan = counter(place, **piece)
+    for stand, piece, _ in JOBS.values():
+        plan = counter(stand, **piece)
         for line in support_advice(plan.handling, plan.day, plan.piece):
             assert line.mark and line.source and line.where == "place"
