@@ -1,11 +1,12 @@
 """Which tests touch which line of science/ and trade/, and how long each takes. Used by `plant_errors.py`.
 
 Every test file is run once under coverage, and the lines that each test touches are kept in `.planted/` (hidden, ignored by
-git) by the text of the line, so that a map outlives changes elsewhere in the file. A test file that changed since is mapped
-again. What is cached between tests is emptied at the start of every file.
+git) by the text of the line, so that a map outlives changes elsewhere in the file and lines that move to another module. A
+test file that changed since is mapped again. What is cached between tests is emptied at the start of every file.
 """
 
 import ast
+import functools
 import gc
 import hashlib
 import json
@@ -139,6 +140,10 @@ def _lines_of_statement(source, line):
     return inner.lineno, max(last, line), names
 
 
+def _source(module):
+    return (ROOT / module).read_text(encoding="utf-8") if (ROOT / module).exists() else ""
+
+
 class Chooser:
     """Which tests an error is worth: those that touch its line, nearest and quickest first, up to a limit of seconds."""
 
@@ -146,6 +151,8 @@ class Chooser:
         self.limit_s, self.cost, self.texts = limit_s, {}, {}
         self.early = json.loads(EARLY.read_text())  # module -> texts of lines that run before any test
         self.touch = defaultdict(lambda: defaultdict(set))  # module -> text of a line -> tests
+        self.moved = defaultdict(set)  # text of a line that has left its module since it was mapped -> tests
+        there = functools.cache(lambda module: {line.strip() for line in _source(module).splitlines()})
         for place in places():
             kept = json.loads(map_of(place).read_text())
             self.cost.update(kept["tests"])
@@ -153,7 +160,8 @@ class Chooser:
             names = list(kept["tests"])
             for module, lines in kept["lines"].items():
                 for text, numbers in lines.items():
-                    self.touch[module][text].update(names[number] for number in numbers)
+                    kept_in = self.touch[module] if text in there(module) else self.moved
+                    kept_in[text].update(names[number] for number in numbers)
 
     def _far(self, test, module):
         """0 for the module's own examples, 1 for check rows and files that name it, 2 for others."""
@@ -172,7 +180,7 @@ class Chooser:
         texts = [text.strip() for text in source.splitlines()]
         found = set()
         if names is None:
-            found = {test for text in texts[first - 1 : last] for test in touch.get(text, ())}
+            found = {test for text in texts[first - 1 : last] for each in (touch, self.moved) for test in each.get(text, ())}
         elif names:  # constants: whoever uses them, in any module, and files that name them
             use = re.compile(rf"\b({'|'.join(names)})\b")
             found = {test for lines in self.touch.values() for text, each in lines.items() if use.search(text) for test in each}
