@@ -77,19 +77,24 @@ def lane(clock, stage, ticks_h, times, words):
         last = max(last, at + 6)
         parts.append(box(at - 2, 0, 4, LANE_TALL, INK, PAPER, 1, ' class="deadline"'))
         parts.append(box(at - 6, 0, 12, 3, INK))
-    parts += _ends(clock, look, last, times, stage.deadline_h is not None)
+    parts += _ends(clock, look, last, times, None if stage.deadline_h is None else clock.x(stage.deadline_h))
     return svg(clock.width, LANE_TALL, "".join(parts), words, "lane")
 
 
-def _ends(clock, first, last, times, sharp):
-    """The times at both ends of a band; where one has no room, both stand on the other side."""
+def _ends(clock, first, last, times, deadline):
+    """The times at both ends of a band; where one has no room, both stand on the other side, the deadline at its mark."""
     before, after = times
-    y = LANE_TALL / 2 + 4.3
+    y, sharp = LANE_TALL / 2 + 4.3, deadline is not None
     if first - GAP - type_width(before, TIME) < 0:
         before, after = "", f"{before}–{after}" if not sharp else f"{before}, {after}"
-    if last + GAP + type_width(after, TIME, sharp) > clock.width and before:
+    parts, wide = [], type_width(after, TIME, sharp)
+    if last + GAP + wide > clock.width and sharp:
+        # what ruins the piece is never cut off: on a patch of its own, over the band
+        last = min(deadline + 6, clock.width - 2 * GAP - wide)
+        parts.append(box(last + GAP / 2, 1, wide + GAP, LANE_TALL - 2, LANE, LANE, 0, ' class="patch"'))
+    elif last + GAP + wide > clock.width and before:
         before, after = f"{before}–{after}", ""
-    parts = [text(first - GAP, y, before, TIME, False, "end")] if before else []
+    parts += [text(first - GAP, y, before, TIME, False, "end")] if before else []
     return parts + ([text(last + GAP, y, after, TIME, sharp)] if after else [])
 
 
