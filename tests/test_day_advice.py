@@ -5,6 +5,7 @@ import tomllib
 from datetime import datetime, timedelta
 from types import SimpleNamespace
 
+import numpy as np
 import pytest
 from demo_plans import NAMES, demo_plan
 
@@ -17,7 +18,10 @@ BENCH = tomllib.loads(demo_job("garden_bench_top").read_text(encoding="utf-8"))
 WATER = datetime(2026, 5, 4, 8)
 
 
-def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381, base_m=0.03175, face_h=3.0, deadline_h=4.0):
+def said_of(
+    *, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381, base_m=0.03175, face_h=3.0, deadline_h=4.0,
+    drop_m=0.0, late=0.0,
+):  # fmt: skip
     stages = {
         "face": SimpleNamespace(likely_from_h=face_h, deadline_h=deadline_h),
         "last_steel": SimpleNamespace(likely_to_h=(datetime.fromisoformat(last) - WATER).total_seconds() / 3600),
@@ -25,7 +29,11 @@ def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381
     room = SimpleNamespace(air_temp_c=air, wind_m_s=wind)
     day = SimpleNamespace(
         crowded=(), stage=stages.__getitem__, water_in=WATER, clock=lambda hour: WATER + timedelta(hours=hour),
-        samples=SimpleNamespace(inputs=SimpleNamespace(room=room, thickness_m=thick_m, base_depth_m=base_m, standing_m=base_m)),
+        weight=np.array([late, 1.0 - late]),
+        samples=SimpleNamespace(
+            inputs=SimpleNamespace(room=room, thickness_m=thick_m, base_depth_m=base_m, standing_m=base_m, drop_m=drop_m),
+            open_h={"face": np.array([5.0, 3.0])}, deadline_h={"face": np.array([4.0, 4.0])},
+        ),
     )  # fmt: skip
     return " ".join(line.text for line in day_advice(day))
 
@@ -48,6 +56,13 @@ def said_of(*, last="2026-05-04T18:00", air=(21.0,), wind=(0.0,), thick_m=0.0381
         ({"air": (21.0, 0.0)}, "into frost", True),
         ({"face_h": 4.0, "deadline_h": 4.0}, "too stiff", False),
         ({"face_h": 4.1, "deadline_h": 4.0}, "too stiff", True),
+        ({"face_h": 4.1, "deadline_h": 4.0, "drop_m": 0.05}, "too stiff", False),
+        ({"face_h": 4.1, "deadline_h": 4.0, "drop_m": 0.05}, "dropped edge does not stand by itself", True),
+        # a fifth of the days, a judgement
+        ({"late": 0.19}, "may not stand by itself", False),
+        ({"late": 0.20}, "of so thick a piece may not stand by itself", True),
+        ({"late": 0.20, "drop_m": 0.05}, "of the dropped edge may not stand by itself", True),
+        ({"face_h": 4.1, "deadline_h": 4.0, "late": 0.9}, "may not stand by itself", False),
         # Biot number (h d/2)/k above 0.3, a judgement; k 1.8 W/m/K. At 5 m/s, 18 km/h, Menzel's 0.315 (0.253 + 0.060 18) is
         # 0.42 kg/m2/h/kPa, which by 66.5 Pa/K and 2.45 MJ/kg is 19.0 W/m2/K; radiation 5.7: 2 0.3 1.8/24.7 = 43.7 mm
         ({"wind": (0.0, 5.0), "thick_m": 0.0434}, "Feel the middle", False),

@@ -1,10 +1,14 @@
 """Advice that belongs to no single step: boards of the form, air outside the charts, the day as a whole, what it is for."""
 
+import numpy as np
+
 from shop_calc import defaults
 from shop_calc.science import build_up, setting, slab_heat
 from shop_calc.science.evaporation import VALID_TEMP_C, VALID_WIND_M_S
 from shop_calc.trade.advice import Advice
 from shop_calc.units import show
+
+LATE_SHARE = 0.2  # judgement: one possible day in five is worth a board at hand
 
 
 def form_advice():
@@ -106,16 +110,7 @@ def day_advice(day):
                 "hours of work in data/defaults.csv against the set clock",
             )
         )  # fmt: skip
-    face = day.stage("face")
-    if face.deadline_h < face.likely_from_h:
-        lines.append(
-            Advice(
-                "stop", "face", "The base is too stiff when the face is ready for it: mix the base in fewer loads, "
-                "faster, with more hands, or cooler.",
-                f"The face can go on {face.likely_from_h:.1f} h after the first water; the base takes it until "
-                f"{face.deadline_h:.1f} h.", "judgement", "layer gap of data/defaults.csv",
-            )
-        )  # fmt: skip
+    lines += _face_in_time(day)
     last = day.clock(day.stage("last_steel").likely_to_h)
     if last.hour >= 21 or last.date() != day.water_in.date():
         lines.append(
@@ -157,6 +152,34 @@ def day_advice(day):
             )
         )  # fmt: skip
     return lines
+
+
+def _face_in_time(day):
+    """What is said where the base stops taking the face before it carries it."""
+    face, samples = day.stage("face"), day.samples
+    hangs = samples.inputs.drop_m > 0.0
+    reason = (
+        f"The face can go on {face.likely_from_h:.1f} h after the first water; the base takes it until "
+        f"{face.deadline_h:.1f} h."
+    )
+    late = float(np.sum(day.weight * (samples.open_h["face"] > samples.deadline_h["face"])) / np.sum(day.weight))
+    if face.deadline_h < face.likely_from_h:
+        words = (
+            "The base of the dropped edge does not stand by itself before the face has to be on: a shallower drop, a "
+            "stiffer base, or a thin board that holds it back and comes out as the face goes on."
+            if hangs else
+            "The base is too stiff when the face is ready for it: mix the base in fewer loads, faster, with more hands, or "
+            "cooler."
+        )  # fmt: skip
+        yield Advice("stop", "face", words, reason, "judgement", "layer gap of data/defaults.csv")
+    elif late >= LATE_SHARE:
+        deep = "the dropped edge" if hangs else "so thick a piece"
+        yield Advice(
+            "act", "face", f"The base of {deep} may not stand by itself before the face has to be on: mix it stiff, and have a "
+            "thin board ready that holds it back and comes out as the face goes on.",
+            f"So on {late:.0%} of the days that the plan thinks possible. {reason}", "judgement",
+            "layer gap of data/defaults.csv; growth of the yield stress at rest",
+        )  # fmt: skip
 
 
 def _deep_base(depth_m):
