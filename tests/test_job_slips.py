@@ -44,6 +44,26 @@ def test_a_span_too_long_is_said_in_the_units_of_the_shop():
     assert "6'-0\" (1829 mm) given; it must be at most the length of the piece, 5'-0\" (1524 mm)" in str(caught.value)
 
 
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        ({"overhang": "16 in", "overhang_at": "side"}, "at most the width of the piece, over whose side it hangs, 1'-3\""),
+        ({"span": "50 in", "overhang": "11 in"}, "what the span of 4'-2\" (1270 mm) leaves of the length of the piece, 10\""),
+        ({"overhang": "61 in"}, "at most the length of the piece, 5'-0\" (1524 mm)"),
+    ],
+)
+def test_an_overhang_that_the_piece_has_no_room_for_is_refused(place, words):
+    with pytest.raises(ValueError) as caught:
+        make_plan(check_job(changed(place__on="legs", **{f"place__{key}": value for key, value in place.items()})))
+    assert "overhang: " in str(caught.value) and words in str(caught.value)
+
+
+def test_an_overhang_that_just_fits_is_taken():
+    for place in ({"overhang": "15 in", "overhang_at": "side", "span": "60 in"}, {"span": "50 in", "overhang": "10 in"}):
+        entries = changed(place__on="legs", **{f"place__{key}": value for key, value in place.items()})
+        assert [check.key for check in make_plan(check_job(entries)).handling.supports] == ["span", "overhang"]
+
+
 def test_a_cut_out_that_cannot_be_is_named():
     hole = {"name": "sink", "shape": "rectangle", "length": "10 in", "width": "8 in", "corner_radius": "6 in",
             "at": ["30 in", "7 in"]}  # fmt: skip

@@ -146,6 +146,26 @@ def between_rails_m(piece, side_overhang_m=None, rails=NO_RAIL):
     return width
 
 
+def _check_sizes(piece, span_m, overhang_m, at_side):
+    """What lies on its supports and hangs over them is one piece."""
+    longer, shorter = max(piece.outline.box_m), min(piece.outline.box_m)
+
+    def refuse(name, size, words, most):
+        raise ValueError(f"{name}: {show(size, 'length')} given; it must be {words}, {show(most, 'length')}")
+
+    if span_m is not None and span_m > longer * (1 + 1e-9):
+        refuse("span between the supports", span_m, "at most the length of the piece", longer)
+    if overhang_m is None:
+        return
+    if at_side and overhang_m > shorter * (1 + 1e-9):
+        refuse("overhang", overhang_m, "at most the width of the piece, over whose side it hangs", shorter)
+    if overhang_m > longer * (1 + 1e-9):
+        refuse("overhang", overhang_m, "at most the length of the piece", longer)
+    if not at_side and span_m is not None and span_m + overhang_m > longer * (1 + 1e-9):
+        words = f"at most what the span of {show(span_m, 'length')} leaves of the length of the piece"
+        refuse("overhang", overhang_m, words, longer - span_m)
+
+
 def check_supports(
     piece, density_kg_m3, strength_pa, span_m=None, overhang_m=None, overhang_edge_m=None, rails=NO_RAIL
 ):
@@ -191,11 +211,8 @@ def check_supports(
     ----------
     Rule of this project, judgement; derived: elementary beam theory.
     """
-    longer, shorter = max(piece.outline.box_m), min(piece.outline.box_m)
-    for name, size in (("span between the supports", span_m), ("overhang", overhang_m)):
-        if size is not None and size > longer * (1 + 1e-9):
-            given, most = show(size, "length"), show(longer, "length")
-            raise ValueError(f"{name}: {given} given; it must be at most the length of the piece, {most}")
+    shorter = min(piece.outline.box_m)
+    _check_sizes(piece, span_m, overhang_m, overhang_edge_m is not None)
     limit, thick, checks = float(seat_limit_pa(strength_pa)), piece.thickness_m, []
     seat, across = piece.use == "seat", between_rails_m(piece, overhang_m if overhang_edge_m else None, rails)
 
