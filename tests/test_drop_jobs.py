@@ -72,6 +72,8 @@ def said(drop, **more):
         (FRONT | {"edge": ["front", ""]}, "piece.drop.edge: "),
         (FRONT | {"egde": "front"}, "piece.drop.egde: no such entry; did you mean 'edge'?"),
         ("3 in", "[piece.drop]: '3 in' given; it must be a part of the file"),
+        (["front"], "[piece.drop 1]: 'front' given; it must be a part of the file with entries below it"),
+        (FRONT | {"depth": "3000 ft"}, "piece.drop.depth: '3000 ft' given; it must be at least 3/8\" (10 mm) and at most 1'"),
         ([FRONT] * 31, "[[piece.drop]]: 31 rows given; it must be at most 30"),
         ([FRONT, FRONT], "dropped edge 'front': given twice; each edge drops once"),
         (FRONT | {"edge": ["front", "front"]}, "dropped edge 'front': given twice"),

@@ -216,7 +216,7 @@ def _rows(found, assumed, section, rows):
     if len(rows) > most:
         found.say(f"[[{section}]]: {len(rows):,} rows given; it must be at most {most:,}")
     return [
-        _section(found, assumed, section, f"{section} {number}", row if isinstance(row, dict) else {})
+        _section(found, assumed, section, f"{section} {number}", row)
         for number, row in enumerate(rows[:most], 1)
     ]
 

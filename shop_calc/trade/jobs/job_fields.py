@@ -71,7 +71,7 @@ FIELDS = {
     ),
     "piece.drop": (
         Field("edge", "names", required=True, words="edge that is thicker than the rest, or a list of such edges"),
-        Field("depth", "length", required=True, words="of the drop edge, top to bottom"),
+        Field("depth", "length", "drop_depth", required=True, words="of the drop edge, top to bottom"),
         Field("width", "length", required=True, words="of the return behind the drop edge"),
     ),
     "piece.cutout": (
