@@ -115,6 +115,22 @@ def test_a_filler_board_is_narrow_below_two_inches(width_in, told):
     assert any("hardly a filler board" in line.text for line in drop_advice(piece)) is told
 
 
+def test_between_the_straight_edges_of_a_racetrack_the_board_is_as_wide_as_the_returns_leave_it():
+    # 30 in less the returns: 30 - 10 - 19 = 1
+    drops = [DropEdge("front", 3 * IN, 10 * IN), DropEdge("back", 3 * IN, 19 * IN)]
+    for given, width, told in ((drops[:1], 20, False), (drops, 1, True)):
+        piece = build_piece(racetrack(60 * IN, 30 * IN), 1.5 * IN, True, drop=given)
+        assert filler_width_m(piece) / IN == pytest.approx(width)
+        assert any("hardly a filler board" in line.text for line in drop_advice(piece)) is told
+
+
+def test_it_is_said_by_how_much_the_dropped_edges_hang_deeper():
+    # 3 - 1.5
+    piece = build_piece(rectangle(60 * IN, 20 * IN), 1.5 * IN, True, drop=DropEdge("front", 3 * IN, 2 * IN))
+    (line,) = [line for line in drop_advice(piece) if line.where == "base"]
+    assert "They hang 1 1/2\" (38.1 mm) deeper than the rest" in line.reason
+
+
 @pytest.mark.parametrize(
     ("outline", "names", "held"),
     [
@@ -130,8 +146,9 @@ def test_a_board_between_two_returns_is_held_fast(outline, names, held):
 
 
 def test_a_dropped_edge_dries_by_the_square_of_its_shorter_way():
-    # 2 in against 1.5 in: (2/1.5)^2 = 1.78; a return of 1 in is thinner than the top and is not spoken of
-    for width, words in ((2, "about 1.8 times"), (1, None)):
+    # 2 in against 1.5 in: (2/1.5)^2 = 1.78; 3 in are twice as far and take 4 times as long; a return of 1 in is
+    # thinner than the top and is not spoken of
+    for width, words in ((2, "about 1.8 times"), (3, "about 4.0 times"), (1, None)):
         piece = build_piece(rectangle(60 * IN, 20 * IN), 1.5 * IN, True, drop=DropEdge("front", 3 * IN, width * IN))
         lines = [line.reason for line in drop_advice(piece) if line.where == "seal"]
         assert (words in lines[0]) if words else not lines

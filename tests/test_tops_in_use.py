@@ -223,6 +223,25 @@ def test_what_is_said_to_mend_it_does(span_in, thickness_in, rails):
         assert inches > thickness_in and (thinner.own_pa + thinner.kneel_pa > limit or inches - 0.25 <= thickness_in)
 
 
+def test_a_rail_under_the_middle_halves_the_span():
+    found = {mend.words: mend for mend in mends.span_mends(48 * IN, 25 * IN, 1.5 * IN, RHO, "front and back", 1e9)}
+    half = use_rule.span_use(24 * IN, 25 * IN, 1.5 * IN, RHO, "front and back")
+    assert found["a rail across under its middle"].stress_pa == pytest.approx(half.own_pa + half.kneel_pa, rel=1e-9)
+    # carried along nothing, it gets both: what is enough for half the span on two rails and for nothing less
+    enough = 1.001 * (half.own_pa + half.kneel_pa)
+    both = [mend for mend in mends.span_mends(48 * IN, 25 * IN, 1.5 * IN, RHO, "none", enough) if "rail" in mend.words]
+    words = "a rail under its front and one under its back edge, and a rail across under its middle"
+    assert [(mend.words, mend.stress_pa) for mend in both] == [(words, pytest.approx(enough / 1.001, rel=1e-9))]
+
+
+@pytest.mark.parametrize("thickness_in", [1.5, 1.55, 1.65, 3.8])
+def test_thicker_goes_up_to_four_inches_and_no_further(thickness_in):
+    four = use_rule.overhang_use(15 * IN, 25 * IN, 4 * IN, RHO)
+    for share, words in ((1.0001, ['4" (102 mm) of thickness']), (0.9999, [])):
+        found = mends.overhang_mends(15 * IN, 25 * IN, thickness_in * IN, RHO, share * (four.own_pa + four.kneel_pa))
+        assert [mend.words for mend in found] == words
+
+
 def inches_said(words):
     whole, _, part = words.split('"')[0].partition(" ")
     above, _, below = part.partition("/")

@@ -177,5 +177,5 @@ def section_moduli_m3(plan, ribs, thickness_m, x):
         whole = i_yy * i_zz - i_yz**2
         pulls = [(i_yy * (z - mid_z) - i_yz * (y - mid_y)) / whole for y, z in corners]
         pulls = np.where(np.isfinite(pulls), pulls, 0.0)
-        sag, hog = 1.0 / np.max(pulls, axis=0), 1.0 / np.max(-pulls, axis=0)
+        sag, hog = (1.0 / np.max(pulled, axis=0) for pulled in (pulls, -pulls))
     return tuple(np.where(solid, np.minimum(plain, side), 0.0) for side in (sag, hog))

@@ -2,8 +2,6 @@
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from shop_calc.trade.after.use_rule import BACK_RAIL, BOTH_RAILS, overhang_use, span_use
 from shop_calc.units import convert, show
 
@@ -42,12 +40,12 @@ def _kneeling_pa(use):
 
 def _thicker(use_at, thickness_m, limit_pa):
     """The least thickness in quarter inches that is enough, up to the thickest; none when that is not."""
-    count = round((THICKEST_M - thickness_m) / THICKER_STEP_M) + 1
-    first = np.floor(thickness_m / THICKER_STEP_M + 1e-6) + 1.0
-    for thick in THICKER_STEP_M * (first + np.arange(max(count, 0))):
-        stress = _kneeling_pa(use_at(float(thick)))
-        if thick <= THICKEST_M * (1 + 1e-9) and stress <= limit_pa:
-            return [Mend(f"{show(float(thick), 'length')} of thickness", stress)]
+    first = int(thickness_m / THICKER_STEP_M + 1e-6) + 1
+    for quarters in range(first, round(THICKEST_M / THICKER_STEP_M) + 1):
+        thick = quarters * THICKER_STEP_M
+        stress = _kneeling_pa(use_at(thick))
+        if stress <= limit_pa:
+            return [Mend(f"{show(thick, 'length')} of thickness", stress)]
     return []
 
 
