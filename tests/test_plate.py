@@ -129,4 +129,5 @@ def test_on_a_box_sit_as_many_as_there_is_room_for_each_with_what_it_does_to_the
     own, stress = use_rule.railed_seat_stress_pa(span * IN, 18 * IN, 1.5 * IN, 145 * LB / FT**3)
     assert stress == pytest.approx(6 * 500 * LB * GRAVITY_M_S2 * ratio / (1.5 * IN) ** 2, rel=1e-5)
     weight = 145 / 1728 * span * 18 * 1.5 * LB * GRAVITY_M_S2  # all over the plate
-    assert own == pytest.approx(6 * weight * double_series(span * IN, 18 * IN, span * IN, 18 * IN, 0) / (1.5 * IN) ** 2, rel=1e-5)
+    all_over = double_series(span * IN, 18 * IN, span * IN, 18 * IN, 0)
+    assert own == pytest.approx(6 * weight * all_over / (1.5 * IN) ** 2, rel=1e-5)
