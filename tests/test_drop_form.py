@@ -37,6 +37,7 @@ def test_front_and_both_ends_by_hand():
     # the filler board: 96 - 2 x 2 by 25.5 - 2, less a strip on three edges; 3 - 1.5 thick
     assert rows(form, "filler") == [("filler board", 1, 92 - 2 * STRIP, 23.5 - STRIP, 1.5)]
     assert '2" (50.8 mm) clear of the front, right and left sides' in note(form, "filler board")
+    assert "cut to shape" not in note(form, "filler board")
     # its faces, on the side of the mix: 92 along the front, 23.5 at the ends, mitred where they meet
     assert rows(form, "return") == [
         ("return face: left, right", 2, 23.5, 1.5, STRIP), ("return face: front", 1, 92.0, 1.5, STRIP),
@@ -93,6 +94,7 @@ def test_faces_at_askew_corners_are_mitred_at_half_the_angle():
     # the inner hexagon has an apothem 0.1 less: 2 (cos 30 - 0.1) tan 30
     side = 2 * (math.cos(math.pi / 6) - 0.1) * math.tan(math.pi / 6)
     assert [face.length_m for face in faces] == pytest.approx([side] * 6)
+    assert sorted(face.edge for face in faces) == [f"edge {k}" for k in range(1, 7)]  # none of them is an end
     assert all("both ends are mitred to 60.0 degrees" in face.note for face in faces)
 
 

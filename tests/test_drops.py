@@ -12,7 +12,7 @@ from working_eval import check_working
 
 from shop_calc.trade.shape.bands import MITRE_LIMIT, band, inner_corner
 from shop_calc.trade.shape.drop_words import drop_words
-from shop_calc.trade.shape.drops import DropEdge, edge_below_m2, thin_part
+from shop_calc.trade.shape.drops import DropEdge, drop_regions, edge_below_m2, thin_part
 from shop_calc.trade.shape.layers import split_layers
 from shop_calc.trade.shape.outline import l_shape, polygon, racetrack, rectangle, u_shape
 from shop_calc.trade.shape.piece import build_piece
@@ -75,6 +75,13 @@ def test_two_unlike_returns_run_on_into_an_inside_corner_and_the_deeper_has_it()
     assert piece.volume_m3 == pytest.approx(2700 * 1.5 + (30 * 2 + 2 * 5) * 2.5 + 30 * 5 * 1.5)
     other, _ = of(shape, True, [DropEdge("inner back", 3, 2), DropEdge("inner right", 4, 5)])
     assert other.volume_m3 == pytest.approx(2700 * 1.5 + 30 * 2 * 1.5 + (30 * 5 + 2 * 5) * 2.5)
+
+
+def test_a_facing_on_the_board_makes_every_return_wider_and_the_corner_between_two_with_them():
+    # 0.5 of facing: 2.5 and 5.5 wide
+    drops = [DropEdge("inner back", 4, 2), DropEdge("inner right", 3, 5)]
+    deep, other = (region.area for _, region in drop_regions(l_shape(60, 60, 30, 30), drops, 0.5))
+    assert (deep, other) == pytest.approx((30 * 2.5 + 2.5 * 5.5, 30 * 5.5))
 
 
 def test_an_inner_corner_of_any_angle_is_filled_up_to_where_the_inner_lines_meet():

@@ -55,6 +55,14 @@ def test_an_edge_needs_one_and_a_half_times_half_its_own_weight():
     assert piece(**BEFORE).edge_pa == pytest.approx(525.422, abs=0.001)
 
 
+def test_an_edge_that_drops_needs_it_for_all_its_height():
+    """1 1/2 in more below the top: twice the height of the edge; of the base alone 2 3/4 in for 1 1/4."""
+    pour = a_pour()
+    dropping = replace(pour, told=replace(pour.told, drop_m=0.0381))
+    assert piece(dropping).edge_pa == pytest.approx(2 * 630.506, abs=0.002)
+    assert piece(dropping, **BEFORE).edge_pa == pytest.approx(525.422 * 2.75 / 1.25, abs=0.003)
+
+
 @pytest.mark.parametrize(("share", "stands"), [(1.0 - LEAST, False), (1.0, True), (1.0 + LEAST, True)])
 @pytest.mark.parametrize("layers", [{}, BEFORE])
 def test_what_bears_just_what_it_needs_stands(share, stands, layers):
