@@ -8,6 +8,7 @@ import math
 
 PAGE = 992.0  # letter less its margins, and a little less than that
 SCALES = (1.0, 0.97, 0.94, 0.9, 0.86, 0.82)  # smaller than that cannot be read at arm's length
+MIX_SCALES = (*SCALES, 0.78)  # beside the mixer it is read from nearer, and a third page gets lost
 SHRINKS = 1.25  # smaller type also needs fewer lines
 
 
@@ -37,8 +38,8 @@ def page_scales(facts):
     Judgement: heights measured on the demo jobs.
     """
     return tuple(
-        next((scale for scale in SCALES if sum(parts.values()) * scale**SHRINKS <= PAGE), SCALES[-1])
-        for parts in (parts_of_the_day(facts), parts_of_the_mix(facts))
+        next((scale for scale in scales if sum(parts.values()) * scale**SHRINKS <= PAGE), scales[-1])
+        for parts, scales in ((parts_of_the_day(facts), SCALES), (parts_of_the_mix(facts), MIX_SCALES))
     )
 
 
@@ -146,7 +147,7 @@ def parts_of_the_mix(facts):
     rows += [step["title"] + step["work"] + step["cue"] for step in after["steps"]]
     small = sources["assumed"] + sources["key"] + [row["sources"] for row in sources["sources"]]
     return {
-        "top": 36.0 if len(name) < 40 else 12.0 + 16.0 * lines(name + " " * 50, 68),
+        "top": 36.0 if len(name) < 40 else 44.0,
         "mixhead": 26.0 if len(weigh["water"]) < 70 else 47.0,
         "todo": _todo(facts["advice"]["mix"]),
         "weigh": _table(weigh),

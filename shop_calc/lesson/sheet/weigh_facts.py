@@ -1,10 +1,13 @@
 """What the sheet says of the mix: one table in the order of the work, with a tick for every load."""
 
+import re
+
 from shop_calc.lesson.sheet.printed import both, clean, clock
 from shop_calc.lesson.sheet.words import SHORT_CAUTION
 from shop_calc.trade.after.cost import FREE, SEALER
 from shop_calc.units import show
 
+DIGIT, DEGREES, MITRED = re.compile(r"\d"), re.compile(r"(?:\.0)? degrees\b"), re.compile(r"(?:both ends are|\bis) mitred to\b")
 _FIRST = ("water", "ice", "pigment")
 # Widths of columns in points, and how many ticks stand beside one another.
 PAGE_PT, NAMES_PT, LEAST_STEP_PT, WIDEST_STEP_PT = 549, 106, 110, 214
@@ -222,13 +225,33 @@ def cut_facts(plan):
         "rows": [
             {
                 "count": str(row.count), "name": clean(row.name), "length": both(row.length_m, "length"),
-                "width": both(row.width_m, "length"), "note": clean(row.note),
+                "width": both(row.width_m, "length"), "note": clean(note),
             }
-            for row in form.rows
+            for row, note in zip(form.rows, _said_once(form.rows), strict=True)
         ],
         "caulk": show(form.caulk_length_m, "length"),
         "screws": str(form.screw_count),
     }  # fmt: skip
+
+
+def _said_once(rows):
+    """Notes of the cut list: what all of three or more rows of a kind say stands on the first, but for numbers."""
+    kinds = {}
+    for row in rows:
+        kinds.setdefault(row.name.split(":")[0], []).append(row.note.split("; "))
+    shared = {  # of two rows nothing is won
+        kind: [part for part in notes[0] if not DIGIT.search(part) and all(part in note for note in notes)]
+        for kind, notes in kinds.items()
+        if len(notes) > 2
+    }
+    said = set()
+    for row in rows:
+        kind, parts = row.name.split(":")[0], row.note.split("; ")
+        own = [part for part in parts if part not in shared.get(kind, ())]
+        if any(shared.get(kind, ())) and kind not in said:
+            own.append(f"all of them {'; '.join(shared[kind])}")
+        said.add(kind)
+        yield MITRED.sub("mitred", DEGREES.sub("°", "; ".join(own)))
 
 
 def _also(plan):
