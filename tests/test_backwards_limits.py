@@ -71,6 +71,13 @@ def test_mixes_from_5_to_32_degrees_are_tried():
         assert found_c == pytest.approx(near_c, abs=1.0) and 5.0 < found_c < 32.0
 
 
+def test_a_base_of_hot_or_icy_stone_stays_within_what_a_day_takes_while_mixes_are_tried():
+    # 0.7 degrees for one: 38 + 0.7 (32 - 16) = 49.2 and 3 - 0.7 (16 - 5) = -4.7; a day takes 0 to 40 °C
+    for base_c, mix_c, kept_c in ((38.0, 32.0, 40.0), (3.0, 5.0, 0.0), (20.0, 26.0, 27.0)):
+        tried = replace(BARELY, base_mix_temp_c=base_c).mixed_at(mix_c)
+        assert (tried.mix_temp_c, tried.base_temp_c) == (mix_c, pytest.approx(kept_c, abs=1e-9))
+
+
 def test_the_water_for_the_coolest_mixes_is_said_too():
     entry = defaults.get("wanted_mix_temp")
     assert entry.minimum <= backwards.COLDEST_MIX_C and entry.maximum >= backwards.WARMEST_MIX_C  # else it is refused
