@@ -132,7 +132,7 @@ def test_the_rule_in_the_prose_is_the_rule_of_the_plan(numbers, pick):
 def test_the_objection_states_the_days_of_the_standard():
     # UFGS 03301A as read
     days = [moist_cure_days(*case) for case in ((False, False), (True, False), (False, True))]
-    assert days == [7, 14, 21] and "7 days, 14 for Type II cement, 21 with much ash or slag" in prose()
+    assert days == [7, 14, 21] and "7 days, 14 for a slower cement (Type II in the US), 21 with much ash or slag" in prose()
     assert "data sheet of unknown publisher" in prose() and "Never bare plastic" in prose()
 
 
