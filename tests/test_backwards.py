@@ -5,8 +5,9 @@ from datetime import datetime, timedelta
 from types import SimpleNamespace
 
 import pytest
+from demo_plans import demo_plan
 
-from shop_calc.trade.plan_backwards import next_clock
+from shop_calc.trade.plan_backwards import backwards_lines, next_clock
 from shop_calc.trade.timeline.backwards import work_backwards
 from shop_calc.trade.timeline.day import EVENTS, DayInputs, plan_day
 from shop_calc.trade.timeline.room import Room, shifted, steady_room
@@ -72,3 +73,10 @@ def test_a_clock_that_is_past_is_that_of_the_next_day():
     for text, day, hour in (("12:01", 4, 12), ("23:00", 4, 23), ("12:00", 5, 12), ("6:30", 5, 6)):
         moment = next_clock(plan, text)
         assert (moment.month, moment.day, moment.hour) == (5, day, hour), text
+
+
+def test_a_start_before_the_air_that_was_given_says_whose_air_was_taken():
+    plan = demo_plan("garden_bench_top")
+    early, late = (backwards_lines(plan, "strip", datetime(2026, 5, 4, *clock)) for clock in ((9, 30), (11, 0)))
+    assert early[1].endswith("07:08 at the latest.") and early[2].startswith("Before 08:00 no air was given; that of 08:00")
+    assert not any("no air was given" in line for line in late)

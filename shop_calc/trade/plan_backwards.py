@@ -41,8 +41,13 @@ def backwards_lines(plan, event, by):
     ----------
     As timeline.backwards and batching.water.
     """
-    found = work_backwards(plan.day.samples.inputs, event, by)
+    inputs = plan.day.samples.inputs
+    found = work_backwards(inputs, event, by)
     lines = list(found.answer)
+    first_h = inputs.room.from_h[0]
+    if found.latest_start_h is not None and found.latest_start_h < first_h:
+        said = f"{inputs.water_in + timedelta(hours=first_h):%H:%M}"
+        lines.insert(2, f"Before {said} no air was given; that of {said} was taken: give it in a [[room]] of its own.")
     wanted_c = found.mix_temp_c
     if wanted_c is not None and wanted_c > COLDEST_MIX_C:
         water = plan_water(plan.mix, temperatures_of(plan.job), wanted_c, face_alone=plan.batch.face_alone)
