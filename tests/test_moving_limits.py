@@ -119,6 +119,18 @@ def test_a_way_that_is_free_a_minute_after_the_morning_is_said_with_its_hour():
         carry = replace(plan.handling.carry("ends"), earliest_h=morning_h + later_h)
         lines = list(_carry_lines(replace(plan.handling, carries=(carry,)), plan.day))
         assert len(lines) == 1 and ("not before" in lines[0].text) is late
+        assert (f"and only so: {carry.title[0].lower()}{carry.title[1:]}." in lines[0].text) is not late
+
+
+@pytest.mark.parametrize(("rest_h", "told"), [(7.99, True), (8.01, False)])
+def test_a_morning_within_eight_hours_of_the_last_steel_is_too_soon(rest_h, told):
+    # 8 h from the last steel, judgement; twelve are a night
+    plan = demo_plan("garden_bench_top")
+    stop_h = plan.day.stage("stop").likely_from_h
+    mornings = tuple(replace(row, hour_h=stop_h + rest_h) for row in plan.handling.mornings)
+    lines = [line.text for line in _carry_lines(replace(plan.handling, mornings=mornings), plan.day)]
+    until = f"Better leave it where it lies until {not_before(plan.day, stop_h + 12.0):%a %d %b %H:%M}."
+    assert [line for line in lines if line.startswith("Better leave it")] == ([until] if told else [])
 
 
 def test_a_sentence_about_stresses_begins_large_and_goes_on():
