@@ -78,6 +78,15 @@ def test_a_face_in_a_load_of_its_own_has_all_its_water_and_the_base_loads_less()
     assert batch.water.base_temp_c == pytest.approx((heat + stone * 26.0) / (capacity + stone), abs=1e-9)
 
 
+@pytest.mark.parametrize("usable_l", [5.0, 24.0])
+def test_how_far_the_base_follows_is_what_a_colder_mortar_does_to_it(usable_l):
+    """5 l: the face in a load of its own, with all its water; 24 l: set aside from a load without what the stone brings."""
+    cold, warm = (a_batch(temps(26.0, tap_water_c=17.0), usable_l, wanted_c).water for wanted_c in (20.0, 22.0))
+    assert cold.method == warm.method == "chilled"
+    degrees = (warm.base_temp_c - cold.base_temp_c) / (warm.mix_temp_c - cold.mix_temp_c)
+    assert cold.base_follows == pytest.approx(degrees, rel=1e-9) == warm.base_follows
+
+
 def test_print_and_sheet_say_what_the_scale_shows_where_wet_stone_leaves_the_mortar_drier():
     """What is held out for the face, 0.033 kg to each of binder in 2.4124 kg of mortar, comes back after setting aside."""
     batch = a_batch(temps(21.0, tap_water_c=15.0), 24.0, 16.0)
