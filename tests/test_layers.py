@@ -214,6 +214,15 @@ def test_more_face_with_more_thickness_and_with_more_edges():
     assert faces == sorted(faces) and len(set(faces)) == 5
 
 
+def test_a_face_that_cuts_the_base_in_two_is_refused():
+    # two squares of 1 m that overlap by a corner of 50 mm: from a face of 25 mm on, the bases of both no longer meet there,
+    # though the strip between the two inner corners is 71 mm wide
+    corners = [(0, 0), (1, 0), (1, 0.95), (2, 0.95), (2, 2), (0.95, 2), (0.95, 1), (0, 1)]
+    assert layers_of(polygon(corners), True, thickness=0.08, face=0.0249).core_m3 > 0
+    with pytest.raises(ValueError, match="the face of the edges cuts the base into 2 parts"):
+        layers_of(polygon(corners), True, thickness=0.08, face=0.0251)
+
+
 def test_limits_of_no_face_and_of_no_exposed_edge():
     top = rectangle(1.5, 0.6)
     thin = layers_of(top, True, face=1e-7)
