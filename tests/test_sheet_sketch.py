@@ -10,7 +10,7 @@ from shop_calc.lesson.sheet.day_facts import day_facts
 from shop_calc.lesson.sheet.weigh_facts import weigh_facts
 from shop_calc.trade.jobs.job import check_job, demo_job
 from shop_calc.trade.plan import make_plan
-from shop_calc.trade.shape.outline import circle, l_shape, place, rectangle
+from shop_calc.trade.shape.outline import circle, l_shape, place, rectangle, u_shape
 from shop_calc.trade.shape.piece import Cutout, build_piece
 
 IN = 0.0254
@@ -54,3 +54,23 @@ def test_only_the_load_of_face_has_a_box_for_the_face():
     (row,) = [row for row in step["rows"] if row["name"] == "all of it, covered"]
     assert len(row["masses"]) == len(facts["groups"]) > 1
     assert [bool(mass) for mass in row["masses"]] == [group["name"] == "face" for group in facts["groups"]]
+
+
+def test_the_size_of_a_notch_stands_before_its_mouth_where_a_sink_is_behind_it():
+    sink = Cutout(place(rectangle(30 * IN, 16 * IN), (66 * IN, 12 * IN)), name="sink")
+    piece = build_piece(u_shape(132 * IN, 108 * IN, 82 * IN, 82 * IN, 25 * IN), 1.5 * IN, True, [sink])
+    paper = drawn._Paper(piece)
+    left, high, right, low = paper._box(sink.outline.polygon)
+    found = re.findall(r"<g transform=.translate\(([\d.-]+) ([\d.-]+)\)", drawn.sketch(piece))
+    places = [(float(x), float(y)) for x, y in found]
+    assert len(places) >= 5
+    assert not any(left - 20 < x < right + 20 and high - 12 < y < low + 12 for x, y in places)
+
+
+def test_the_number_of_a_flat_opening_stands_beside_it_and_not_on_its_edge():
+    sink = Cutout(place(rectangle(30 * IN, 8 * IN), (60 * IN, 12 * IN)), name="sink")
+    piece = kitchen(sink)
+    paper = drawn._Paper(piece)
+    right = paper.spot(sink.outline.polygon.bounds[2:])[0]
+    number = re.search(r'<text x="([\d.]+)"[^>]*>1</text>', drawn.sketch(piece))
+    assert paper.small(sink.outline.polygon) and right + 3 < float(number.group(1)) < right + 12

@@ -62,7 +62,8 @@ def sketch(piece):
         parts += [_edge(paper, edge, edge.name in cutout.exposed, hole=True) for edge in cutout.outline.edges]
         x, y = paper.spot(cutout.outline.polygon.centroid.coords[0])
         small = paper.small(cutout.outline.polygon)
-        parts.append(text(x + (9 if small else 0), y + 5, str(count), 14, True, "start" if small else "middle"))
+        aside = max(9.0, cutout.outline.box_m[0] * paper.scale / 2 + 5) if small else 0.0
+        parts.append(text(x + aside, y + 5, str(count), 14, True, "start" if small else "middle"))
     parts += _sizes(paper, piece)
     return svg(WIDE, paper.tall, "".join(parts), sketch_words(piece), "sketch")
 
@@ -113,6 +114,7 @@ class _Paper:
         self.tall = deep + top + TOP
         self.left = spare + (WIDE - spare - SIDE - across) / 2 - self.scale * left
         self.low = top + deep + self.scale * front
+        self.outer = (*self.spot((left, back)), *self.spot((right, front)))
         self.taken = [self._box(cutout.outline.polygon) for cutout in piece.cutouts]
 
     def _box(self, polygon):
@@ -131,6 +133,12 @@ class _Paper:
             x - wide / 2 < right and x + wide / 2 > left and y - tall / 2 < low and y + tall / 2 > high
             for left, high, right, low in self.taken
         )
+
+    def beyond(self, x, y, out_x, out_y):
+        """How far it is from a place, straight out of a notch, until the whole piece is left behind."""
+        left, high, right, low = self.outer
+        ways = ((x - left, -out_x), (right - x, out_x), (y - high, -out_y), (low - y, out_y))
+        return next(far for far, out in ways if out > 0.7)
 
     def take(self, x, y, wide, tall):
         """Keep that place for what is drawn there."""
@@ -207,7 +215,9 @@ def _beside(paper, edge, line, inside):
     size_x, size_y = (tall, wide) if abs(turn) > 45 else (wide, tall)
     way = CORNER * (inside[0] - inside[1])
     slides = [step * way for step in (0.5, 1.0, 1.5, 2.0, 2.5)] if way else [0.0, 8.0, -8.0, 16.0, -16.0]
-    spots = [(away, slide) for slide in slides] + [(-away, 0.0)]  # at last inside the piece
+    spots = [(away, slide) for slide in slides]
+    spots += [(paper.beyond(x, y, out_x, out_y) + away, 0.0)] * (inside == (True, True))  # before the mouth of a notch
+    spots.append((-away, 0.0))  # at last inside the piece
     for out, slide in spots:
         at_x, at_y = x + out_x * out + ahead_x * slide, y + out_y * out + ahead_y * slide
         if paper.free(at_x, at_y, size_x, size_y):
