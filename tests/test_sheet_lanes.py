@@ -34,5 +34,18 @@ def test_the_last_good_moment_of_the_face_is_said_whole_on_its_lane(depth):
             assert left >= -0.01 and left + wide <= LANE_WIDE + 0.01, words
 
 
+@pytest.mark.parametrize("depth", ["4 in", "5 in", "7 in"])
+def test_the_patch_leaves_the_likely_window_and_the_mark_in_sight(depth):
+    face = lanes(depth)[1]["face"]
+    right, patch = {}, None
+    for tag in re.findall(r"<rect[^>]*>", face):
+        x, wide = (float(re.search(rf'{name}="([\d.]+)"', tag).group(1)) for name in (" x", "width"))
+        for kind in ("likely", "deadline"):
+            if f'class="{kind}"' in tag:
+                right[kind] = x + wide
+        patch = x if 'class="patch"' in tag else patch
+    assert set(right) == {"likely", "deadline"} and patch >= max(right.values()) - 0.5
+
+
 def test_words_over_a_band_have_a_patch_of_the_lane_behind_them():
     assert "patch" in lanes("4 in")[1]["face"] and "patch" not in lanes("1 9/16 in")[1]["face"]

@@ -77,20 +77,20 @@ def lane(clock, stage, ticks_h, times, words):
         last = max(last, at + 6)
         parts.append(box(at - 2, 0, 4, LANE_TALL, INK, PAPER, 1, ' class="deadline"'))
         parts.append(box(at - 6, 0, 12, 3, INK))
-    parts += _ends(clock, look, last, times, None if stage.deadline_h is None else clock.x(stage.deadline_h))
+    parts += _ends(clock, look, last, times, None if stage.deadline_h is None else max(clock.x(stage.deadline_h), end))
     return svg(clock.width, LANE_TALL, "".join(parts), words, "lane")
 
 
-def _ends(clock, first, last, times, deadline):
-    """The times at both ends of a band; where one has no room, both stand on the other side, the deadline at its mark."""
+def _ends(clock, first, last, times, marked):
+    """The times at both ends of a band; where one has no room, both stand on the other side, a deadline behind its mark."""
     before, after = times
-    y, sharp = LANE_TALL / 2 + 4.3, deadline is not None
+    y, sharp = LANE_TALL / 2 + 4.3, marked is not None
     if first - GAP - type_width(before, TIME) < 0:
         before, after = "", f"{before}–{after}" if not sharp else f"{before}, {after}"
     parts, wide = [], type_width(after, TIME, sharp)
     if last + GAP + wide > clock.width and sharp:
         # what ruins the piece is never cut off: on a patch of its own, over the band
-        last = min(deadline + 6, clock.width - 2 * GAP - wide)
+        last = min(marked + 6, clock.width - 2 * GAP - wide)
         parts.append(box(last + GAP / 2, 1, wide + GAP, LANE_TALL - 2, LANE, LANE, 0, ' class="patch"'))
     elif last + GAP + wide > clock.width and before:
         before, after = f"{before}–{after}", ""
