@@ -68,6 +68,13 @@ def test_a_day_takes_its_entries_up_to_their_limit_and_no_further(entry, most, m
         replace(MILD, **{entry: more})
 
 
+def test_a_base_follows_its_mortar_by_a_degree_at_most_and_stands_as_high_as_its_dropped_edge_hangs():
+    with pytest.raises(ValueError, match=r"base follows: 1\.01 given"):
+        replace(MILD, base_follows=1.01)
+    # 31.75 mm of base, 40 mm of dropped edge
+    assert replace(MILD, drop_m=0.04, base_follows=1.0).standing_m == pytest.approx(0.07175)
+
+
 def test_the_wind_lines_take_the_face_as_warm_as_it_is_since_its_own_water():
     inputs = replace(MILD, face_load_h=1.0)
     history = SimpleNamespace(time_h=np.arange(5.0), temp_c=np.array([10.0, 12.0, 15.0, 19.0, 24.0]))

@@ -52,6 +52,10 @@ def test_a_good_guess_of_the_bend_saves_steps():
         assert len(tried) <= most
 
 
+def test_a_guess_that_points_uphill_is_given_up():
+    assert lowest(bowl, np.array([5.0, -7.0]), 1e-8, about=-np.linalg.inv(BEND)) == pytest.approx([0.0, 0.0], abs=1e-7)
+
+
 def test_who_stands_at_the_bottom_stays_there():
     tried = []
     assert lowest(lambda at: tried.append(at) or bowl(at), np.zeros(2), 1e-6).tolist() == [0.0, 0.0]

@@ -9,7 +9,7 @@ from demo_plans import NAMES, demo_plan
 from shop_calc.science.evaporation import menzel_rate_kg_m2_h
 from shop_calc.trade.curing import cure
 from shop_calc.trade.timeline.day import DayInputs, plan_day
-from shop_calc.trade.timeline.drying import face_clock, face_drying, moving_air
+from shop_calc.trade.timeline.drying import _step_s, face_clock, face_drying, moving_air
 from shop_calc.trade.timeline.room import Room, room_at, steady_room
 from shop_calc.trade.timeline.set_clock import run_clock
 from shop_calc.trade.timeline.wind_limit import wind_lines
@@ -53,6 +53,18 @@ def test_the_peak_is_found_within_three_in_a_thousand(seed, whole_minutes):
     assert found.peak_kg_m2_h == found.rate_kg_m2_h.max()
     assert (np.diff(found.time_h) >= 0).all() and found.time_h[0] == pytest.approx(day.samples.inputs.face_load_h)
     assert found.time_h[-1] == pytest.approx(day.stage("last_steel").likely_to_h)
+
+
+@pytest.mark.parametrize(("load_h", "changes_h", "step_s"), [
+    (0.0, (1.0, 2.5), 300.0), (0.37, (1.0, 2.5), 108.0), (0.25, (1.0, 2.5), 300.0), (2 / 3, (0.5, 1.0), 300.0),
+    (0.37, (1.0,), 283.5), (0.0, (17.0 / 3600,), 30.0), (1.0, (0.5,), 300.0),
+])  # fmt: skip
+def test_steps_of_the_face_meet_every_change_after_its_own_water(load_h, changes_h, step_s):
+    # seconds from its water to the changes, the longest step of at most 300 s that divides them, 30 s at least: 3600 and 9000;
+    # 2268 and 7668, 21 and 71 times 108; 2700 and 8100; 1200; 2268, 8 times 283.5; 17; none
+    air = [(20.0, 0.5, 0.0)] * (1 + len(changes_h))
+    room = Room((0.0, *changes_h), *zip(*air, strict=True))
+    assert _step_s(DayInputs(EIGHT, room, 16.0, 0.038, 0.032, 0.58, face_load_h=load_h)) == pytest.approx(step_s)
 
 
 def test_a_fan_for_the_last_two_minutes_counts():
