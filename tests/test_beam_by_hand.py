@@ -174,7 +174,7 @@ def test_a_piece_turned_over_is_stressed_alike_on_edge(size, x):
 def test_a_strip_that_begins_above_the_lowest_corner_by_hand():
     # the same piece with the hole of 0.2 m at 0.3 m from an end, by the ends, per thickness and specific weight: width
     # 0.6 + 0.2 x up to the point, area 1.4 less 0.04; reaction 0.7 - 0.04 1.7/2 = 0.666; at the far side of the hole, 0.4 m,
-    # M = 0.666 0.4 - 0.6 0.4^2/2 - 0.2 0.4^3/6 + 0.04 0.1 = 0.220267; at the near one V = 0.666 - 0.6 0.2 - 0.2 0.2^2/2 = 0.542.
+    # M = 0.666 0.4 - 0.6 0.4^2/2 - 0.2 0.4^3/6 + 0.04 0.1 = 0.220267; at the near, V = 0.666 - 0.6 0.2 - 0.2 0.2^2/2 = 0.542.
     # Strips at its middle 0.14 to 0.4 and 0.6 to 0.8: centre (0.26 0.27 + 0.2 0.7)/0.46 = 0.456957, inertia (0.26^3 + 0.2^3)/12
     # + 0.26 0.186957^2 + 0.2 0.243043^2 = 0.023033, skin 0.8 - 0.456957; the deeper strip as a chord 6 0.542 0.1 0.26/0.025576
     outline = polygon([(0, 0.2), (1, 0), (2, 0.2), (2, 0.8), (0, 0.8)])
