@@ -29,6 +29,14 @@ def test_an_edge_that_is_too_weak_leans_and_the_softer_layer_decides():
     assert cue("edge", psi=30, base_psi=9) == "leans" and cue("edge", psi=9, base_psi=30) == "leans"
 
 
+def test_an_edge_that_leans_is_said_with_all_its_height():
+    # 1 1/2 in, and with a dropped edge 1 in more
+    pour = a_pour(**FIRM)
+    for drop_m, high in ((0.0, "1 1/2"), (0.0254, "2 1/2")):
+        told = replace(pour.told, drop_m=drop_m)
+        assert f'the edge, {high}" (' in look(piece(replace(pour, told=told), psi=9.0), "edge").words
+
+
 @pytest.mark.parametrize(("psi", "said"), [(59.9, "stays"), (60.1, "too stiff")])  # row layer_gap_pr
 def test_a_base_takes_the_face_until_it_takes_no_thumb_print(psi, said):
     assert cue("edge", psi=psi, face_on_h=None, settled_h=None) == said
