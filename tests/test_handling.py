@@ -128,6 +128,7 @@ def test_an_impossible_weight_is_questioned():
         density = claimed / (thick / 12) * LB_FT3
         assert bool(moving.density_advice(density)) is asked
     heavy = bench(place__weighed="200 lb").handling
+    assert heavy.lift.mass_kg / LB == pytest.approx(200)  # what the scale says is what is lifted
     assert heavy.density_kg_m3 == pytest.approx(200 * LB / demo_plan("garden_bench_top").piece.volume_m3)
     assert any("Weigh" in line.text for line in heavy.advice)
 

@@ -16,6 +16,7 @@ from shop_calc.trade.mortar.mix import build_mix
 from shop_calc.trade.mortar.recipe import recipe
 from shop_calc.trade.plan import make_plan
 from shop_calc.trade.report import report
+from shop_calc.trade.working import find
 
 JOBS = Path(__file__).parent.parent / "data" / "jobs"
 LIQUIDS = {"acrylic dispersion 50 %": 0.5, "water reducer, liquid": 0.4}  # solids by mass, data/materials.csv
@@ -91,6 +92,7 @@ def test_print_and_sheet_say_what_the_scale_shows_where_wet_stone_leaves_the_mor
     """What is held out for the face, 0.033 kg to each of binder in 2.4124 kg of mortar, comes back after setting aside."""
     batch = a_batch(temps(21.0, tap_water_c=15.0), 24.0, 16.0)
     assert batch.on_scale_kg == pytest.approx(batch.set_aside_kg * (1 - 0.033 / 2.4124), rel=1e-12)
+    assert find(batch.working, "on_scale_kg").value == batch.on_scale_kg
     plan = replace(make_plan(read_job(JOBS / "garden_bench_top.toml")), batch=batch)
     shown, never = (units.show(mass, "mass", "si") for mass in (batch.on_scale_kg, batch.set_aside_kg))
     assert shown != never
