@@ -4,6 +4,7 @@ import ast
 import re
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -16,8 +17,13 @@ BEFORE_ALL = ("advice", "problems", "working")  # modules of trade/ that know no
 RANK = {"units": 0, "defaults": 0, "science": 0, "trade": 1, "lesson": 2, "__main__": 3, "__init__": 0}
 
 
+@cache
+def _nodes(path):
+    return tuple(ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
+
+
 def _imports(path):
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in _nodes(path):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
         elif isinstance(node, ast.ImportFrom) and node.module:
@@ -67,7 +73,7 @@ def test_science_reads_no_files_and_knows_no_other_room():
         others = {name for name in used if name.startswith("shop_calc") and not name.startswith("shop_calc.science")}
         assert others <= {"shop_calc", "shop_calc.science"}, f"{path.name}: {others}"
         assert not used & {"csv", "pathlib", "json", "tomllib", "os"}, path.name
-        calls = {node.func.id for node in ast.walk(ast.parse(path.read_text())) if isinstance(node, ast.Call)
+        calls = {node.func.id for node in _nodes(path) if isinstance(node, ast.Call)
                  and isinstance(node.func, ast.Name)}  # fmt: skip
         assert "open" not in calls and "print" not in calls, path.name
 
@@ -81,7 +87,7 @@ def test_drawing_and_widgets_stay_in_their_rooms(library, room):
 
 def test_nothing_evaluates_text_and_nothing_reads_the_clock():
     for path in FILES:
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        for node in _nodes(path):
             if isinstance(node, ast.Call):
                 name = node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
                 assert name not in {"eval", "exec", "compile"} or isinstance(node.func, ast.Attribute), path
