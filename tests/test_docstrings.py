@@ -36,7 +36,6 @@ def own_public(module_name):
 
 
 THINGS = {name: [plain for _, plain in own_public(name)] for name in MODULES}
-EACH_MODULE = pytest.mark.parametrize("name", [name for name, things in THINGS.items() if things])
 
 # What draws computes nothing: its numbers come in finished, a doctest of a drawing shows nothing and there is no
 # source to name. Its small helpers may be explained in one line; sections that are there must still be right.
@@ -156,9 +155,11 @@ FAULTS = (
 )  # fmt: skip
 
 
-@EACH_MODULE
-def test_every_docstring_is_a_contract(name):
-    found = [(thing.__qualname__, fault) for thing in THINGS[name] for look in FAULTS if (fault := look(thing))]
+def test_every_docstring_is_a_contract():
+    found = [
+        (name, thing.__qualname__, fault)
+        for name, things in THINGS.items() for thing in things for look in FAULTS if (fault := look(thing))
+    ]  # fmt: skip
     assert found == []
 
 

@@ -1,5 +1,6 @@
 """Evaporation of the day and the cover for the night."""
 
+import itertools
 import re
 from dataclasses import replace
 from datetime import datetime
@@ -71,13 +72,12 @@ def test_mild_stays_open_and_hot_and_windy_gets_damp_fabric():
 
 @pytest.mark.parametrize("air_c", [2.0, 8.0, 15.0, 21.0, 26.0, 30.0, 38.0])
 @pytest.mark.parametrize("humidity", [0.15, 0.4, 0.8])
-@pytest.mark.parametrize("wind", [0.0, 2.0, 8.0])
-@pytest.mark.parametrize("fume", [False, True])
-def test_bare_plastic_is_never_recommended(air_c, humidity, wind, fume):
-    rate = float(menzel_rate_kg_m2_h(air_c, air_c, humidity, moving_air(wind)))
-    pick, heat, reason = pick_cover(rate, rate, air_c, air_c, humidity, fume)
-    assert pick in ("open", "fabric") and reason
-    assert heat == (air_c < 10.0)
+def test_bare_plastic_is_never_recommended(air_c, humidity):
+    for wind, fume in itertools.product((0.0, 2.0, 8.0), (False, True)):
+        rate = float(menzel_rate_kg_m2_h(air_c, air_c, humidity, moving_air(wind)))
+        pick, heat, reason = pick_cover(rate, rate, air_c, air_c, humidity, fume)
+        assert pick in ("open", "fabric") and reason, (wind, fume)
+        assert heat == (air_c < 10.0), (wind, fume)
 
 
 @pytest.mark.parametrize(

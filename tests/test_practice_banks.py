@@ -29,16 +29,16 @@ def test_ids_are_unique_in_a_lesson(name):
     assert len(ids) == len(set(ids))
 
 
-@pytest.mark.parametrize("code", CODES)
 @pytest.mark.parametrize("question", EACH)
-def test_right_slips_blank_and_nonsense(question, code):
-    assert check(question, solution(question, code), code).kind is Kind.RIGHT
-    drawn = draw(question, code)
-    for slip, value in drawn.slips:
-        outcome = check(question, typed(question, drawn, value), code)
-        assert outcome.kind is Kind.SLIP and slip.hint in outcome.text, slip.name
-    assert check(question, ..., code).kind is Kind.BLANK
-    assert check(question, "seven bananas", code).kind is Kind.UNREADABLE
+def test_right_slips_blank_and_nonsense(question):
+    for code in CODES:
+        assert check(question, solution(question, code), code).kind is Kind.RIGHT, code
+        drawn = draw(question, code)
+        for slip, value in drawn.slips:
+            outcome = check(question, typed(question, drawn, value), code)
+            assert outcome.kind is Kind.SLIP and slip.hint in outcome.text, (slip.name, code)
+        assert check(question, ..., code).kind is Kind.BLANK
+        assert check(question, "seven bananas", code).kind is Kind.UNREADABLE
 
 
 @pytest.mark.parametrize("question", EACH)
@@ -52,20 +52,20 @@ def test_question_hints_and_working_can_be_shown(question):
     assert all(str(hint(question, n, "mar 7")) for n in range(1, 9))
 
 
-@pytest.mark.parametrize("question", EACH)
+WORKED = [each for each in EACH if each.values[0].working and each.values[0].kind not in WORD_KINDS]
+
+
+@pytest.mark.parametrize("question", WORKED)
 def test_the_working_ends_at_the_answer(question):
-    if question.working is None or question.kind in WORD_KINDS:
-        pytest.skip("no working given")
     for code in CODES:
         _, numbers = numbers_for(question, code)
         assert question.working(**numbers)[-1].value == pytest.approx(question.answer(**numbers), rel=1e-9)
 
 
-@pytest.mark.parametrize("code", CODES)
 @pytest.mark.parametrize("question", EACH)
-def test_every_line_of_the_working_comes_out(question, code):
-    drawn = draw(question, code)
-    assert faulty_lines(steps_of(question, drawn)) == []
+def test_every_line_of_the_working_comes_out(question):
+    for code in CODES:
+        assert faulty_lines(steps_of(question, draw(question, code))) == [], code
 
 
 @pytest.mark.parametrize("each", banked_lessons(), ids=lambda each: each.stem)
