@@ -48,12 +48,18 @@ def test_the_list_names_every_lesson(shown, page):
     assert page.away == []
 
 
+ANSWERS_WANTED = """least => [...document.querySelectorAll("#rendered_cells .jp-OutputArea-output")]
+    .filter(each => each.innerText.includes("Answer ")).length >= least"""
+
+
 @pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
 def test_a_lesson_opens_without_code_and_its_block_answers(shown, page, path):
     page.goto(f"{shown}/voila/render/{path.name}", timeout=60_000)
     page.get_by_role("heading", level=1).first.wait_for(timeout=60_000)
     page.locator("#rendered_cells").wait_for(state="visible", timeout=60_000)
     assert page.locator(".jp-InputArea-editor").count() == 0
+    asked = path.read_text(encoding="utf-8").count("practice.ask(")
+    page.wait_for_function(ANSWERS_WANTED, arg=max(asked, 1), timeout=60_000)  # outputs are laid in one after the other
     said = "\n".join(page.locator("#rendered_cells .jp-OutputArea-output").all_inner_texts())
     assert "Answer " in said and not re.search("as a number|in quotes|guess was written", said)
     assert page.locator("[data-mime-type='application/vnd.jupyter.stderr'], .jp-mod-error").count() == 0
