@@ -60,7 +60,7 @@ def patch_moment_ratio(
 
     References
     ----------
-    Derived: thin-plate theory. Held against elements, a beam and the tables of Timoshenko and of Roark in the tests.
+    Derived: thin-plate theory. Held against elements and a beam in the tests, and against Roark and Timoshenko, from memory.
     """
     span = require("span", span_m, 0, unit="m", low_open=True)
     width = require("width", width_m, 0, unit="m", low_open=True)
